@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from gesturesmith import techniques
-from gesturesmith.lang import words
+from gesturesmith.lang import meanings, words
 from gesturesmith.lang.keys import BOX, EXERCISES, GESTURE, PART, PASSAGE, SETTINGS, Key
 from gesturesmith.techniques.base import LAYERS, Technique
 from handbook.markdown import table
@@ -21,6 +21,10 @@ def _keys(keys: dict[str, Key]) -> str:
 def _lines() -> str:
     rows = [(f"`{sign}`", words.LINE_MEANINGS[kind]) for kind, sign in words.SIGNS.items()]
     return table(("written", "engraved as"), rows)
+
+
+def _forms(forms: tuple[meanings.Form, ...], head: str) -> str:
+    return table((head, "means"), [(form.written, form.means) for form in forms])
 
 
 def _techniques() -> str:
@@ -42,6 +46,8 @@ REGIONS: dict[str, Callable[[], str]] = {
     "box": lambda: _keys(BOX),
     "part": lambda: _keys(PART),
     "exercises": lambda: _keys(EXERCISES),
+    "points": lambda: _forms(meanings.POINTS, "written"),
+    "entries": lambda: _forms(meanings.ENTRIES, "entry"),
     "lines": _lines,
     "techniques": _techniques,
 }

@@ -31,6 +31,14 @@ def called(word: str) -> tuple[str, ...]:
     return tuple(sorted(found, key=lambda name: (name.count("-"), name))[:3])
 
 
+def names_of(name: str) -> tuple[str, ...]:
+    """What the trade calls an instrument, in any language, its key first."""
+    instrument = get(name)
+    others = getattr(registry.module(__name__, name), "CALLED", ())
+    parts = (instrument.part_name.replace("♭", "b"), *instrument.part_names.values())
+    return (name, instrument.name, *parts, *others)
+
+
 def spoken() -> tuple[str, ...]:
     """All names of instruments, in the form given by `as_said`."""
     return tuple(_spoken()[0])
@@ -44,8 +52,7 @@ def _spoken() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
     for name in names():
         instrument = get(name)
         parts = (instrument.part_name.replace("♭", "b"), *instrument.part_names.values())
-        others = getattr(registry.module(__name__, name), "CALLED", ())
-        for said in {as_said(words) for words in (name, instrument.name, *parts, *others)}:
+        for said in {as_said(words) for words in names_of(name)}:
             whole[said] = (*whole.get(said, ()), name)
         for said in {as_said(part.split()[0]) for part in parts}:
             first[said] = (*first.get(said, ()), name)

@@ -113,7 +113,8 @@ def length(reader: Reader) -> None:
         beats = NOTE_VALUES.get(as_said(" ".join(t.text for t in line[:count])))
         if beats is not None:
             fix = f"{beats} {'beat' if beats in ('1', '1/2', '1/4', '3/4') else 'beats'}"
-            reader.fail("unknown-word", reader.tok.span, f"lengths are numbers of beats: write {fix}", (fix,))
+            where = spanning(line[0], line[min(count, len(line)) - 1])
+            reader.fail("unknown-word", where, f"lengths are numbers of beats: write {fix}", (fix,))
 
 
 def _word(reader: Reader, tok: Token, point: str) -> None:

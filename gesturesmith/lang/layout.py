@@ -45,11 +45,11 @@ class SourceLine:
         return self.content.text[: self.start]
 
 
-def classify_lines(lines: tuple[str, ...]) -> Iterator[SourceLine]:
-    """Every line of a file, in order."""
+def classify_lines(lines: tuple[str, ...], first: int = 1) -> Iterator[SourceLine]:
+    """Every line of a file, in order; `first` is the number of the first line."""
     in_block = False
     open_indent: str | None = None  # of the key whose value may continue
-    for number, raw in enumerate(lines, 1):
+    for number, raw in enumerate(lines, first):
         here = normalise(number, raw)
         text = here.text
         body = text.lstrip(" \t")

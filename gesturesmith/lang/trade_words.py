@@ -92,10 +92,12 @@ _SAID = {
     "fr": "french, französisch, français, francese",
     "it": "italian, italienisch, italien, italiano",
 }
+# The same by word of the language.
+SAID = {word: tuple(said.split(", ")) for word, said in _SAID.items()}
 # What is typed, in the form given by `as_said`, and the words of the language that may be meant.
 TRADE_WORDS: dict[str, tuple[str, ...]] = {}
-for _word, _said in _SAID.items():
-    for _typed in _said.split(", "):
+for _word, _typings in SAID.items():
+    for _typed in _typings:
         TRADE_WORDS[as_said(_typed)] = (*TRADE_WORDS.get(as_said(_typed), ()), _word)
 
 # Length of note values in quarters, by name in each language.

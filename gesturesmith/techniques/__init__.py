@@ -40,6 +40,12 @@ def called(word: str) -> tuple[str, ...]:
     return whole.get(said) or (found if len(found) <= 3 else ())
 
 
+def names_of(name: str) -> tuple[str, ...]:
+    """What the trade calls a technique, in any language, its key first."""
+    technique = get(name)
+    return (name, *technique.called, *(title.split(" (")[0] for title in technique.title.values()))
+
+
 def spoken() -> tuple[str, ...]:
     """All names of techniques, in the form given by `as_said`."""
     return tuple(_spoken()[0])
@@ -56,9 +62,8 @@ def _spoken() -> tuple[dict[str, tuple[str, ...]], dict[str, tuple[str, ...]]]:
 
     for name in names():
         technique = get(name)
-        titles = technique.title.values()
-        for words in (name, *technique.called, *(title.split(" (")[0] for title in titles)):
+        for words in names_of(name):
             add(whole, words, name)
-        for word in (word for title in titles for word in re.findall(r"[\w-]{4,}", title)):
+        for word in (word for title in technique.title.values() for word in re.findall(r"[\w-]{4,}", title)):
             add(part, word, name)
     return whole, part
