@@ -44,7 +44,7 @@ LAYERS = (
         "explain",
         "importers",
         "editing",
-    ),  # fmt: skip
+    ),
     ("score", "pictures"),
     ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
