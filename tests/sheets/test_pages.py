@@ -16,7 +16,7 @@ from sampling import sample
 
 from gesturesmith import paths, sheets
 from gesturesmith.lilypond import Job, LilyPond, find, start
-from gesturesmith.sheets import _score
+from gesturesmith.sheets import _score, ily, page, snippet
 
 pytestmark = pytest.mark.lilypond
 
@@ -89,9 +89,9 @@ def made(lilypond, engraved):
     settings = musics.pop("")
     drafts = tuple(_as_draft(m) for m in musics.values())
     books = [
-        sheets.page.book(tuple(musics.values()), settings, output="page", refused=(("Left out", "Because."),)),
-        sheets.page.book(drafts, settings, output="draft"),
-        *(sheets.snippet.book(m, settings, output=f"s-{name}") for name, m in musics.items()),
+        page.book(tuple(musics.values()), settings, output="page", refused=(("Left out", "Because."),)),
+        page.book(drafts, settings, output="draft"),
+        *(snippet.book(m, settings, output=f"s-{name}") for name, m in musics.items()),
     ]
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=sheets.document(tuple(books))))
@@ -132,7 +132,7 @@ def test_each_message_leads_to_its_music(engraved):
     """Above the text of each score is the line that names it."""
     musics = engraved(FILE)
     settings = musics.pop("")
-    book = sheets.page.book(tuple(musics.values()), settings, output="page")
+    book = page.book(tuple(musics.values()), settings, output="page")
     assert re.findall(r"^% (?:gesture|passage) (\S+)$", book, re.MULTILINE) == list(musics)
 
 
@@ -141,7 +141,7 @@ def test_paper_and_staff(paper, engraved):
     settings = engraved(
         f"instrument: horn\npitches: written\npaper: {paper}\nstaff: 5\ngesture a\n  contour: C5\n"
     )[""]
-    book = sheets.page.book((), settings, output="page")
+    book = page.book((), settings, output="page")
     assert "#(layout-set-staff-size 14.226)" in book  # 5 mm at 72.27 points an inch
     width = {"a4": "210", "letter": "215.9", "120 x 200 mm": "120"}[paper]
     assert f"paper-width = {width}\\mm" in book
@@ -167,7 +167,7 @@ def test_in_a_score_with_other_note_names(lilypond, engraved):
     """Included twice, transposed, on two staves, Dutch names before and after: nothing leaks."""
     musics = engraved(FILE)
     settings = musics.pop("")
-    first, second = (sheets.ily.text(musics[n], settings) for n in ("one", "two"))
+    first, second = (ily.text(musics[n], settings) for n in ("one", "two"))
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=SCORE.format(first=first, second=second)))
         run = waiting.result()
@@ -178,7 +178,7 @@ def test_in_a_score_with_other_note_names(lilypond, engraved):
 def test_a_file_for_composers_says_what_it_is(engraved):
     musics = engraved(FILE)
     settings = musics.pop("")
-    text = sheets.ily.text(musics["three"], settings)
+    text = ily.text(musics["three"], settings)
     assert '"gesture-three" = \\absolute {' in text
     assert r"\gsThreeLines" in text
     assert all(line.startswith("%") for line in text.splitlines() if "Because" in line or "Split" in line)
@@ -195,7 +195,7 @@ def test_a_file_for_composers_needs_the_stencils_alone(lilypond, engraved):
     """Every command in it is defined by gesturesmith.ily, for a passage that uses many."""
     musics = engraved(FILE)
     settings = musics.pop("")
-    files = "\n".join(sheets.ily.text(m, settings) for m in musics.values())
+    files = "\n".join(ily.text(m, settings) for m in musics.values())
     staves = "\n".join(f'\\score {{ \\new Staff {{ \\"gesture-{name}" }} }}' for name in musics)
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=f"{files}\n{staves}\n"))
@@ -212,20 +212,18 @@ def test_a_draft_speaks_the_language_of_its_page_and_keeps_room_for_the_music(en
     few, many = (
         _as_draft(musics["one"], ("nicht wie notiert", *(f"finding {n}" for n in range(count)))) for count in (6, 9)
     )
-    book = sheets.page.book((few,), settings, output="page")
+    book = page.book((few,), settings, output="page")
     assert 'gs-stamp "ENTWURF"' in book
     assert "Entwurf, nicht zur Aufführung" in book
     assert book.count("gs-finding") == 1 + 7  # the notice, the verdict, six findings
-    book = sheets.page.book((many,), settings, output="page")
+    book = page.book((many,), settings, output="page")
     assert book.count("gs-finding") == 1 + 7
     assert "und 4 weitere" in book
 
 
 def test_the_name_of_a_fingering_is_not_broken(engraved):
     settings = engraved("gesture one\n  contour: C5\n")[""]
-    book = sheets.page.book(
-        (), settings, output="page", refused=(("One", "only partials 4 and 5 of F 0 lie there"),)
-    )
+    book = page.book((), settings, output="page", refused=(("One", "only partials 4 and 5 of F 0 lie there"),))
     assert "of F\N{NO-BREAK SPACE}0 lie" in book
     assert "partials 4 and" in book
 
@@ -240,7 +238,7 @@ def test_names_of_instruments_have_the_signs_of_the_music_font(engraved):
     ):
         musics = engraved(text.format(more))
         settings = musics.pop("")
-        assert head in sheets.page.book(tuple(musics.values()), settings, output="page")
+        assert head in page.book(tuple(musics.values()), settings, output="page")
 
 
 @pytest.mark.lilypond
@@ -256,7 +254,7 @@ gesture one "To E♭"
 """
     musics = engraved(text)
     settings = musics.pop("")
-    books = [sheets.page.book(tuple(musics.values()), settings, output="page", refused=(("A♭", ""),))]
+    books = [page.book(tuple(musics.values()), settings, output="page", refused=(("A♭", ""),))]
     with start(lilypond, ("pdf",)) as waiting:
         waiting.feed(Job(document=sheets.document(tuple(books))))
         run = waiting.result()
@@ -272,7 +270,7 @@ def test_reasons_are_english_and_stand_on_english_pages_only(engraved):
         settings = engraved(
             f"instrument: horn\npitches: written\nwording: {languages}\ngesture a\n  contour: C5\n"
         )[""]
-        book = sheets.page.book((), settings, output="page", refused=(("One", "too high"),))
+        book = page.book((), settings, output="page", refused=(("One", "too high"),))
         assert ("Too high." in book) is there
         assert ("fehlt hier" in book) is (languages != "en")
 
@@ -310,7 +308,7 @@ def test_the_tempo_is_that_of_the_note_the_meter_counts(meter: str, note, number
     quarter = note == (2, 0)
     assert (rf'\gsTempo "" "{number}"' if quarter else rf'\gsTempoOf "" #{note[0]} #{note[1]} "{number}"') in staff
     assert int(number) * BEATS_OF[note] == 72
-    head = sheets.page.book((made["one"],), made[""], output="p").split(r"\paper")[0]
+    head = page.book((made["one"],), made[""], output="p").split(r"\paper")[0]
     assert (
         rf'\gs-tempo "" "{number}"' if quarter else rf'\gs-tempo-of "" #{note[0]} #{note[1]} "{number}"'
     ) in head
