@@ -20,7 +20,7 @@ pytest.register_assert_rewrite("timing", *(p.name for p in Path(__file__).parent
 
 # A busy machine may pause for longer than any example takes, or than generating one should.
 settings.register_profile(
-    "gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=count(30, 100)
+    "gesturesmith", deadline=None, suppress_health_check=[HealthCheck.too_slow], max_examples=count(20, 100)
 )
 settings.load_profile("gesturesmith")
 

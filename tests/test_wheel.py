@@ -13,6 +13,9 @@ from pathlib import Path
 
 import pytest
 import timing
+from sampling import whole
+
+pytestmark = whole
 
 REPOSITORY = Path(__file__).parent.parent
 

@@ -9,6 +9,7 @@ import pytest
 from api.texts import CALL, HEAD, HIGH
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from sampling import count
 
 import gesturesmith
 from gesturesmith import Severity, Source, Verdict
@@ -97,7 +98,7 @@ def test_a_mistake_in_a_text_is_no_exception(wrong):
     assert gesturesmith.check(wrong)._repr_html_().startswith("<table>")
 
 
-@settings(max_examples=100)
+@settings(max_examples=count(25, 100))
 @given(st.text(max_size=60), st.integers(0, len(CALL)))
 def test_whatever_is_put_into_a_text_is_no_exception(more, at):
     text = CALL[:at] + more + CALL[at:]

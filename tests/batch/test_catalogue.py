@@ -8,6 +8,7 @@ from types import ModuleType
 
 import pytest
 from batch.conftest import everything, work
+from sampling import whole
 
 from gesturesmith.diagnostics import Verdict
 
@@ -31,6 +32,7 @@ def test_a_seed_gives_the_same_files(catalogue, tmp_path):
     assert everything(tmp_path / "other") != one
 
 
+@whole
 def test_all_pages_then_one_file_changed_then_again(catalogue, tmp_path, make, setup, fake):
     catalogue.write(tmp_path / "parts")
     texts = {

@@ -12,7 +12,7 @@ import pypdf
 import pytest
 import timing
 from cli.conftest import DEMO, GOOD, HEAD, HIGH
-from sampling import sample
+from sampling import sample, whole
 
 from gesturesmith.lilypond import Job, LilyPondPool, find
 from gesturesmith.pipeline import Options, compile_text
@@ -279,6 +279,7 @@ def test_the_demo_gives_lilypond_nothing_to_warn_of():
     assert run.messages == ()
 
 
+@whole
 @pytest.mark.parametrize("home", ["/proc/nonexistent", "HERE"])
 def test_the_home_folder_is_left_alone(here, program, home):
     """Nothing appears there, and an unwritable one causes no trouble."""

@@ -110,7 +110,7 @@ def test_a_bend_is_brought_back_to_its_note() -> None:
 SPELLED = ("horn", "trumpet", "trombone", "tuba", "natural-horn")
 
 
-@pytest.mark.parametrize("name", sample(SPELLED, 3))
+@pytest.mark.parametrize("name", sample(SPELLED, 5))
 def test_every_shape_is_spelled_by_its_interval(name: str) -> None:
     """On every natural: perfect, major and minor intervals, never an augmented second for a minor third, and sharps
     or flats in a line of neighbours, not both. music21 names the intervals."""

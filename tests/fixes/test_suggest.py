@@ -17,7 +17,7 @@ from gesturesmith.source import Source
 from gesturesmith.techniques.base import clash
 
 KNOWN = known()
-MADE_UP = count(60, 240)
+MADE_UP = count(40, 240)
 # Refused gestures that neither a change of pitch nor a related technique can save: one note for a glissando.
 NOTHING_ELSE = {"harmonics": 1, "wrong-number-of-points": 1}
 

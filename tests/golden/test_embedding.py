@@ -12,7 +12,7 @@ import pypdf
 import pytest
 import timing
 from golden.programs import PROGRAMS
-from sampling import sample
+from sampling import sample, whole
 
 from gesturesmith import writers
 from gesturesmith.pipeline import Options, compile_text
@@ -137,6 +137,7 @@ def _engraved(
     return done.returncode, done.stderr
 
 
+@whole
 @pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=PROGRAMS.index)
 def test_everything_in_a_score_of_somebody_else(program, delivered):
     """No warning: neither from LilyPond nor about a setting that a gesture left behind."""

@@ -15,14 +15,14 @@ import pytest
 from golden.programs import PROGRAMS
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
-from sampling import sample
+from sampling import sample, whole
 
 from gesturesmith import sheets
 from gesturesmith.lilypond import Job, LilyPond, RunResult, find, start
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 
-pytestmark = pytest.mark.lilypond
+pytestmark = [pytest.mark.lilypond, whole]
 
 GREY = 0.87  # the field of a band, which only guides the eye: its limits are lines
 TEXT = """instrument: horn

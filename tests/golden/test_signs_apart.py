@@ -10,9 +10,9 @@ import pytest
 from golden.geometry import document, run, score
 from golden.outlines import KEPT_CLEAR, MARKED, OURS, Block, Staff, staves
 from golden.programs import PROGRAMS
-from sampling import sample
+from sampling import sample, whole
 
-pytestmark = pytest.mark.lilypond
+pytestmark = [pytest.mark.lilypond, whole]
 
 _LINE = r"\gsLine #'((style . plain))"
 CASES = {

@@ -7,6 +7,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from sampling import count
 
 from gesturesmith.checker import check_text
 from gesturesmith.model.reading import read
@@ -76,7 +77,7 @@ PITCHES = st.tuples(st.sampled_from("CDEFGAB"), st.sampled_from(["", "#", "b", "
 
 
 @given(st.lists(PITCHES, min_size=1, max_size=5), st.sampled_from(["~~", "--", ",", "__"]))
-@settings(max_examples=150)
+@settings(max_examples=count(40, 150))
 def test_written_and_sounding_files_are_the_same_music(pitches, line):
     """The horn sounds a fifth below what is written: the same gestures and findings, to the cent."""
     results = []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from musicxml import exported, heard, readers
+from sampling import whole
 
 _PAGES = ("signs", "graces", "rhythm", "boxes", "pitches", "parts-two-horns")
 _MADE = {path.stem: path for path in (exported.DEMO, *exported.GALLERY)}
@@ -40,6 +41,7 @@ def test_verovio_draws_every_head(every):
     assert [fault for one in few for fault in readers.undrawn(one)] == []
 
 
+@whole
 @pytest.mark.lilypond
 def test_musicxml2ly_writes_what_lilypond_engraves(every, tmp_path):
     pages = [one for one in every if "fog-signals.gesture" in one.name and "(page)" in one.name]

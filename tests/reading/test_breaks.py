@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 import pytest
 from reading import compare, dump, notation, pages, says
+from sampling import sample
 
 from gesturesmith.model.reading import read
 from gesturesmith.source import Source
@@ -135,6 +136,9 @@ BREAKS = {
 }
 
 
+TRIED = sample(tuple(BREAKS), 4)
+
+
 @pytest.fixture(scope="module")
 def broken(tmp_path_factory) -> dict[str, list[str]]:
     """The reader's report on the correct page, under "", and on each broken one; all in one run."""
@@ -145,14 +149,14 @@ def broken(tmp_path_factory) -> dict[str, list[str]]:
     pages.add_file(job, source)
     (whole,) = job.books
     assert whole.count("\\score {") == len(job.scores) == 5
-    books = [whole, *(b.change(whole) for b in BREAKS.values())]
+    books = [whole, *(BREAKS[name].change(whole) for name in TRIED)]
     assert len(set(books)) == len(books)
     job.books = books
     # LilyPond's warnings about some of these do not matter here.
     scores = dump.read(pages.whole(job), tmp_path_factory.mktemp("breaks"), quiet=False)
     said = says.of_passage(piece.passages[0])
     return {
-        name: compare.differences(notation.read(scores[5 * n + 4]), said) for n, name in enumerate(("", *BREAKS))
+        name: compare.differences(notation.read(scores[5 * n + 4]), said) for n, name in enumerate(("", *TRIED))
     }
 
 
@@ -160,6 +164,6 @@ def test_the_page_as_it_is_says_what_the_file_says(broken):
     assert broken[""] == []
 
 
-@pytest.mark.parametrize("name", BREAKS)
+@pytest.mark.parametrize("name", TRIED)
 def test_a_break_is_found(broken, name):
     assert any(BREAKS[name].said in line for line in broken[name]), broken[name]

@@ -24,7 +24,7 @@ from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.source import Source
 from gesturesmith.textfile import text_of
 
-ALL = int(os.environ.get("GESTURESMITH_FUZZ", count(800, 2500)))
+ALL = int(os.environ.get("GESTURESMITH_FUZZ", count(500, 2500)))
 LONGEST_S = 1.0
 SETTINGS = {"deadline": None, "suppress_health_check": list(HealthCheck), "database": None}
 PHASES = (Phase.explicit, Phase.generate, Phase.shrink)

@@ -7,6 +7,7 @@ import re
 from pathlib import Path
 
 import pytest
+from sampling import sample, whole
 from timing import Patience, within
 
 from gesturesmith import sheets, textfile
@@ -137,7 +138,7 @@ def mistakes(path):
     return read(Source(path.name, path.read_text())).errors
 
 
-@pytest.mark.parametrize("limit", TABLE)
+@pytest.mark.parametrize("limit", sample(tuple(TABLE), 4))
 def test_a_limit_and_its_message(limit, tmp_path, monkeypatch, capsys):
     (module, name), make, most, step, message = TABLE[limit]
     assert getattr(module, name) == most
@@ -183,6 +184,7 @@ def test_the_page_lists_every_limit_and_where_it_is_raised():
         assert f"`{name}` in `{module.__name__.replace('.', '/')}.py`" in page, name
 
 
+@whole
 def test_the_longest_gesture_and_the_longest_passage_can_be_written(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     allow = '  allow: breath-too-short "none"\n'
@@ -241,7 +243,7 @@ SLOW = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("name", SLOW)
+@pytest.mark.parametrize("name", sample(tuple(SLOW), 3))
 def test_a_check_has_an_end(name):
     text, seconds = SLOW[name]
     report = within(seconds, lambda: compile_text(Source("a.gesture", text), Options(only_check=True)).report)

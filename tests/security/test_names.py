@@ -11,6 +11,7 @@ from pathlib import Path, PurePosixPath
 from types import SimpleNamespace
 
 import pytest
+from sampling import sample, whole
 from security import hostile
 
 from gesturesmith import instruments
@@ -115,6 +116,7 @@ def everything(folder="."):
     return {os.path.join(place, name) for place, _, names in os.walk(folder) for name in names}
 
 
+@whole
 def test_outputs_of_any_name_stay_in_their_folder(files, terminal):
     """By folder, where hidden files are skipped, and one by one."""
     before = everything()
@@ -224,6 +226,7 @@ gesture call
 """
 
 
+@whole
 def test_texts_of_profiles(tmp_path, monkeypatch, terminal):
     """Accepted unchanged or refused by name; reported safely; never the name of a file elsewhere."""
     monkeypatch.chdir(tmp_path)
@@ -311,7 +314,7 @@ def test_nothing_said_steers_a_terminal(tmp_path, monkeypatch, terminal):
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
     for name, text in (*FILES.items(), ("good", GOOD), ("high", GOOD.replace("G4", "G6"))):
         Path(name).write_bytes(text.encode("utf-8", "surrogateescape").replace(b"\r", b""))
-    for arguments in ARGUMENTS:
+    for arguments in sample(ARGUMENTS, 4):
         terminal.said.clear()
         assert terminal.run(*(a.replace("\0", "") for a in arguments)) in (0, 1, 2, 3)
         assert "".join(terminal.said).strip(), arguments[:3]

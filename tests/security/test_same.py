@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 import timing
 from cli.conftest import DEMO, REFUSED_DEMO
-from sampling import SOAK, sample
+from sampling import SOAK, sample, whole
 
 pytestmark = pytest.mark.lilypond
 
@@ -92,6 +92,7 @@ def made(folder: Path, environment: dict[str, str], *more: str) -> dict[str, byt
     return found | {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
 
 
+@whole
 def test_the_same_bytes_everywhere(tmp_path):
     shared = {"GESTURESMITH_CACHE": str(tmp_path / "cache")}
     for name in ("home/.config/fontconfig/fonts.conf", "fonts.conf"):

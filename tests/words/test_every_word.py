@@ -28,7 +28,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
-from sampling import SOAK, count, sample
+from sampling import SOAK, count, sample, whole
 from words.every_word import reading, trials
 from words.made import made
 
@@ -106,6 +106,7 @@ passage two
 """.replace("low", "trombone")
 
 
+@whole
 def test_every_word_of_a_file_with_parts_counts() -> None:
     found, fates = void(PARTS)
     assert found == []
