@@ -13,7 +13,7 @@ _SAID = rf"(?P<level>{'|'.join(_LEVELS)}): (?P<text>.*)$"
 _PLACED = re.compile(rf"^(?P<file>.*?):(?P<line>\d+):\d+: {_SAID}")
 _PLAIN = re.compile(rf"^{_SAID}")
 _SCHEME = re.compile(r"^(?:.*?:\d+:\d+: |ERROR: )?(?P<text>(?:In procedure|Throw to key) .*)$")
-_STANDARD_INPUT = "-"
+_DOCUMENT = ("-", "<string>")  # read from standard input, or by a fork
 _MARK = re.compile(r"^\s*% (?:gesture|passage) (?P<name>\S+)\s*$")
 _MAX_MESSAGES = 1000  # messages, from the beginning and the end: enough to tell what failed
 _MAX_MESSAGE_LENGTH = 200  # characters of a message: enough to recognise it, not a page
@@ -49,7 +49,7 @@ def read_log(log: str) -> tuple[Message, ...]:
     lines = iter(log.splitlines())
     for text in lines:
         if placed := _PLACED.match(text):
-            line = int(placed["line"]) if placed["file"] == _STANDARD_INPUT else None
+            line = int(placed["line"]) if placed["file"] in _DOCUMENT else None
             found.append(Message(level=one_of(_LEVELS, placed["level"]), text=_tidy(placed["text"]), line=line))
         elif plain := _PLAIN.match(text):
             found.append(Message(level=one_of(_LEVELS, plain["level"]), text=_tidy(plain["text"]), line=None))

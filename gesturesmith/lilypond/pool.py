@@ -21,16 +21,19 @@ from gesturesmith.lilypond.head import (
 )
 from gesturesmith.lilypond.program import LilyPond
 from gesturesmith.lilypond.run import Job, RunResult, WaitingProcess, start
+from gesturesmith.lilypond.warm import LostLilyPond, WarmLilyPond, stays
 
 _USED = b"used once"
+_MOST_LOST = 5  # of those that stay: then none is tried any more
 
 
 class LilyPondPool:
-    """Processes that wait for documents. Use it in a `with`; afterwards none is left running.
+    """LilyPonds, some started early. Use it in a `with`; afterwards none is left running.
 
     `early`: the formats of each process to start at once. They read the head while they wait. A job whose formats
-    no waiting process makes, or whose process is taken, gets a new one, as does one without the head. `keeper`
-    keeps the compiled stencils. Several threads may share a pool.
+    no waiting process makes, or whose process is taken, gets a new one, as does one without the head. After
+    `ready` one stays for all jobs, where it can (`warm`). `keeper` keeps the compiled stencils. Several threads may
+    share a pool.
     """
 
     def __init__(
@@ -39,11 +42,14 @@ class LilyPondPool:
         self.lilypond = lilypond
         self._keeper = keeper if compiles(lilypond) else None
         self._head: DocumentHead | None = None
+        self._lost = 0
         self._lock = threading.Lock()
         self._closed = False
         self._stack = ExitStack()
         self._waiting: list[tuple[tuple[str, ...], WaitingProcess]] = []
         self._living: list[WaitingProcess] = []
+        self._warm: dict[tuple[str, ...], WarmLilyPond] = {}
+        self._newest: tuple[int, WarmLilyPond | WaitingProcess | None] = (0, None)
         try:
             for formats in early:
                 self._prepare(formats)
@@ -64,16 +70,26 @@ class LilyPondPool:
         with self._lock:
             self._closed = True
             self._stack.close()
+            for warm in self._warm.values():
+                warm.close()
             for waiting in self._living:
                 waiting.cancel()
 
     def ready(self, formats: tuple[str, ...]) -> None:
-        """Have a process wait for the next job of these formats, unless one does."""
+        """Have a LilyPond that is ready for jobs of these formats: one that stays, or one that waits for the next.
+
+        Returns at once; it takes half a second to be ready, and a job waits for it.
+        """
         with self._lock:
-            if self._closed or any(f == formats and waiting.waits for f, waiting in self._waiting):
+            if self._closed:
                 return
-            self._waiting = [pair for pair in self._waiting if pair[1].waits]
-            self._prepare(formats)
+            if stays(self.lilypond) and self._lost < _MOST_LOST:
+                warm = self._warm.get(formats)
+                if warm is None or not warm.lives:
+                    self._warm[formats] = WarmLilyPond(self.lilypond, formats, self._ready_head())
+            elif not any(f == formats and waiting.waits for f, waiting in self._waiting):
+                self._waiting = [pair for pair in self._waiting if pair[1].waits]
+                self._prepare(formats)
 
     def _prepare(self, formats: tuple[str, ...]) -> None:
         one = self._stack.enter_context(start(self.lilypond, formats, head=self._ready_head()))
@@ -107,7 +123,29 @@ class LilyPondPool:
 
     def one(self, formats: tuple[str, ...], job: Job) -> RunResult:
         """Run one job."""
-        waiting = self._take(formats, reads_head=has_head(job.document))
+        return self._run(formats, job)
+
+    def newest(self, formats: tuple[str, ...], job: Job) -> RunResult | None:
+        """Run one job and give up the one before it, if it is still at work; None if this one was given up."""
+        with self._lock:
+            number, before = self._newest
+            number += 1
+            self._newest = (number, None)
+        if isinstance(before, WarmLilyPond):
+            before.give_up()
+        elif before is not None:
+            before.cancel()
+        result = self._run(formats, job, number)
+        return result if self._newest[0] == number else None
+
+    def _run(self, formats: tuple[str, ...], job: Job, number: int = 0) -> RunResult:
+        reads_head = has_head(job.document)
+        while (warm := self._engaged(formats, number) if reads_head else None) is not None:
+            try:
+                return warm.run(job)
+            except LostLilyPond:
+                self._lost += 1
+        waiting = self._take(formats, number, reads_head=reads_head)
         try:
             waiting.feed(job)
             return waiting.result()
@@ -116,7 +154,20 @@ class LilyPondPool:
             with self._lock:
                 self._living.remove(waiting)
 
-    def _take(self, formats: tuple[str, ...], *, reads_head: bool) -> WaitingProcess:
+    def _engaged(self, formats: tuple[str, ...], number: int) -> WarmLilyPond | None:
+        """The LilyPond that stays for these formats, if it has time; it is taken."""
+        with self._lock:
+            warm = self._warm.get(formats)
+            if warm is None or not warm.engage():
+                return None
+            self._is_newest(number, warm)
+            return warm
+
+    def _is_newest(self, number: int, works: WarmLilyPond | WaitingProcess) -> None:
+        if number and number == self._newest[0]:
+            self._newest = (number, works)
+
+    def _take(self, formats: tuple[str, ...], number: int, *, reads_head: bool) -> WaitingProcess:
         with self._lock:
             if self._closed:
                 raise OSError("the pool is closed")
@@ -127,4 +178,5 @@ class LilyPondPool:
             head = self._ready_head() if reads_head else None
             waiting = ready[1] if ready is not None else start(self.lilypond, formats, head=head)
             self._living.append(waiting)
+            self._is_newest(number, waiting)
             return waiting

@@ -40,10 +40,10 @@ from gesturesmith.values import frozen
 
 PNG_DPI = 192  # twice the 96 CSS pixels per inch: sharp on current screens
 _HEAD = "head.ily"
-_ENDINGS = (".pdf", ".svg", ".png")
-_POLL_S = 0.5  # how often the size of the output is checked
+ENDINGS = (".pdf", ".svg", ".png")
+POLL_S = 0.5  # how often the size of the output is checked
 _READ_BYTES = 512 * 1024  # from the beginning and the end of a log: thousands of messages
-_ROOM_BYTES = 65_536  # with less left on the disk, a failed run counts as out of space
+ROOM_BYTES = 65_536  # with less left on the disk, a failed run counts as out of space
 
 
 @frozen(kw_only=True)
@@ -96,6 +96,38 @@ def start(
     waits, instead of the head with which its document must begin. OSError if the machine cannot start it.
     """
     backend = backend or ("cairo" if lilypond.cairo else "svg" if formats == ("svg",) else "ps")
+    filtered = process_filter() if lilypond.sandbox is not None and backend == "cairo" else None
+    run = launch(lilypond, formats, backend=backend, head=head, call_filter=filtered)
+    return WaitingProcess(run.process, run.root, run.log, reads_head=head is not None)
+
+
+@frozen(kw_only=True)
+class LaunchedRun:
+    """A LilyPond that was started, the folder that is removed with it, in which `work` is its own, and its log."""
+
+    process: subprocess.Popen[bytes]
+    root: Path
+    log: IO[bytes]
+
+
+def launch(
+    lilypond: LilyPond,
+    formats: tuple[str, ...],
+    *,
+    backend: Backend,
+    head: DocumentHead | None,
+    call_filter: bytes | None,
+    document: str = "-",
+    files: tuple[tuple[str, bytes], ...] = (),
+    answers: bool = False,
+) -> LaunchedRun:
+    """Start a LilyPond in a folder of its own, within its limits and the sandbox.
+
+    call_filter   the system call filter it gets from the sandbox
+    document      what it reads
+    files         files in its folder
+    answers       its standard output is a pipe; else nobody sees it
+    """
     if not os.access(lilypond.path, os.X_OK):
         # The shell in between would report it in its own words.
         raise FileNotFoundError(errno.ENOENT, os.strerror(errno.ENOENT), str(lilypond.path))
@@ -108,21 +140,20 @@ def start(
         "--loglevel=WARNING",
         *([f"-dinclude-settings={_HEAD}"] if head is not None else []),
         *(f"--{f}" for f in formats),
-        "-",
+        document,
     ]
     box = lilypond.sandbox
-    forbidding = process_filter() if box is not None and backend == "cairo" else None
     root = Path(tempfile.mkdtemp(prefix="gesturesmith-", dir=paths.temporary()))
     try:
         folder = root / "work"
         folder.mkdir()
         if head is not None:
-            (folder / _HEAD).write_text(head.text, "utf-8")
-            for name, data in head.files:
-                (folder / name).write_bytes(data)
+            files = (*files, *head.files, (_HEAD, head.text.encode()))
+        for name, data in files:
+            (folder / name).write_bytes(data)
         # The log file has no name, so that nothing can replace it.
         log = tempfile.TemporaryFile(buffering=0, dir=root)  # noqa: SIM115  # as long as the run
-        with _readable(forbidding) as filter_fd:
+        with _readable(call_filter) as filter_fd:
             if box is not None:
                 command = inside(box, command, folder, lilypond.path, filter_fd=filter_fd)
             process = subprocess.Popen(
@@ -130,7 +161,7 @@ def start(
                 cwd=folder,
                 env=environment(box, folder, lilypond.path),
                 stdin=subprocess.PIPE,
-                stdout=subprocess.DEVNULL,
+                stdout=subprocess.PIPE if answers else subprocess.DEVNULL,
                 stderr=log,
                 start_new_session=OWN_SESSION,
                 pass_fds=() if filter_fd is None else (filter_fd,),
@@ -138,7 +169,7 @@ def start(
     except BaseException:
         remove(root)
         raise
-    return WaitingProcess(process, root, log, reads_head=head is not None)
+    return LaunchedRun(process=process, root=root, log=log)
 
 
 @contextlib.contextmanager
@@ -206,11 +237,11 @@ class WaitingProcess:
         with contextlib.suppress(OSError):
             self._process.stdin.close()
 
-    def result(self, endings: tuple[str, ...] = _ENDINGS) -> RunResult:
+    def result(self, endings: tuple[str, ...] = ENDINGS) -> RunResult:
         """The result, once it has ended or its time is up, with its files of these endings."""
         ended = self._ended()
         self._end()
-        messages = read_log(_said(self._log))
+        messages = read_log(said(self._log))
         if ended == "" and self._floods():
             ended = "flood"
         files = collect(self._folder, endings) if ended != "flood" else {}
@@ -223,13 +254,13 @@ class WaitingProcess:
     def _ended(self) -> Ended:
         """How it ended, once it has; "timeout" or "flood" if it must be ended."""
         while (left := self._deadline - time.monotonic()) > 0:
-            status = _waited(self._process, min(left, _POLL_S))
+            status = _waited(self._process, min(left, POLL_S))
             if status is None:
                 if self._floods():
                     return "flood"
                 continue
             # A shell or bubblewrap in between reports a signal as its number above 128.
-            if status and _free(self._root) < _ROOM_BYTES:
+            if status and free_bytes(self._root) < ROOM_BYTES:
                 return "full"
             return "stopped" if status < 0 or status > 128 else "failed" if status else ""
         return "timeout"
@@ -275,7 +306,7 @@ def _waited(process: subprocess.Popen[bytes], seconds: float) -> int | None:
     return process.poll()
 
 
-def _said(log: IO[bytes]) -> str:
+def said(log: IO[bytes]) -> str:
     """The beginning and end of a log: all of it, unless it is flooded."""
     size = os.fstat(log.fileno()).st_size
     log.seek(0)
@@ -284,8 +315,8 @@ def _said(log: IO[bytes]) -> str:
     return (begins + log.read(_READ_BYTES)).decode(errors="replace")
 
 
-def _free(folder: Path) -> int:
+def free_bytes(folder: Path) -> int:
     try:
         return shutil.disk_usage(folder).free
     except OSError:  # code run without a sandbox may have removed the folder
-        return _ROOM_BYTES
+        return ROOM_BYTES

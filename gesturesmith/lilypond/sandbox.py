@@ -57,6 +57,12 @@ _CALLS = {
     "x86_64": (0xC000003E, 56, 435, (57, 58, 272)),
     "aarch64": (0xC00000B7, 220, 435, (97,)),
 }
+# Those by which a process reaches another: kill, tkill, tgkill, rt_sigqueueinfo, rt_tgsigqueueinfo,
+# pidfd_send_signal, ptrace, process_vm_readv, process_vm_writev, pidfd_getfd, and prlimit64, which sets limits.
+_OTHERS = {
+    "x86_64": ((62, 200, 234, 129, 297, 424, 101, 310, 311, 438), 302),
+    "aarch64": ((129, 130, 131, 138, 240, 424, 117, 270, 271, 438), 261),
+}
 _CLONE_THREAD = 0x00010000
 _ALLOW, _ERRNO, _EPERM, _ENOSYS = 0x7FFF0000, 0x00050000, 1, 38
 
@@ -163,27 +169,31 @@ def environment(sandbox: Sandbox | None, folder: Path, program: Path) -> dict[st
     return {**also, "HOME": str(folder), "TMPDIR": str(folder), "XDG_CACHE_HOME": cache, **fixed}
 
 
-def process_filter() -> bytes | None:
+def process_filter(*, alone: bool = False) -> bytes | None:
     """A system call filter (seccomp) that allows threads but no processes; None if the call numbers are unknown.
 
     `clone3` has its flags in memory, where a filter cannot see them: the filter reports it as missing, and the C
-    library then uses `clone`. Calls of another architecture are refused.
+    library then uses `clone`. Calls of another architecture are refused. `alone`: neither may it end other
+    processes, look into them or set their limits.
     """
     known = _CALLS.get(platform.machine()) if os.uname().sysname == "Linux" else None
     if known is None:
         return None
     architecture, clone, clone3, others = known
     load, equal, at_least, has, give = 0x20, 0x15, 0x35, 0x45, 0x06
+    reaching, limiting = _OTHERS[platform.machine()] if alone else ((), None)
     tests = [
         (equal, clone3, "absent"),
-        *((equal, call, "denied") for call in others),
+        *((equal, call, "denied") for call in (*others, *reaching)),
         (at_least, 0x40000000, "denied"),
     ]
-    rows: list[tuple[int, int, str, str]] = [  # code, value, jump if true, jump if false
+    rows: list[tuple[int, int, str, str | int]] = [  # code, value, jump if true, jump if false (or over how many)
         (load, 4, "", ""),
         (equal, architecture, "next", "denied"),
         (load, 0, "", ""),
         *((code, value, then, "next") for code, value, then in tests),
+        # Its own limits have the process number 0.
+        *([(equal, limiting, "next", 2), (load, 16, "", ""), (equal, 0, "allowed", "denied")] if limiting else ()),
         (equal, clone, "next", "allowed"),
         (load, 16, "", ""),
         (has, _CLONE_THREAD, "allowed", "denied"),
@@ -191,7 +201,9 @@ def process_filter() -> bytes | None:
     ends = {"allowed": _ALLOW, "denied": _ERRNO | _EPERM, "absent": _ERRNO | _ENOSYS}
     places = {name: len(rows) + i for i, name in enumerate(ends)}
 
-    def jump(name: str, here: int) -> int:
+    def jump(name: str | int, here: int) -> int:
+        if isinstance(name, int):
+            return name
         return 0 if name in ("", "next") else places[name] - here - 1
 
     program = [

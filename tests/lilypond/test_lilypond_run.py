@@ -195,7 +195,7 @@ def test_the_head_is_read_while_waiting(wheel, monkeypatch):
     own = f'{HEAD}#(ly:warning "the head is read")\n\\language "english"\n'
     monkeypatch.setattr(reading, "head", lambda: own)
     with start(wheel, ("pdf",), head=reading.ready_head(None)) as waiting:
-        assert timing.eventually(lambda: "the head is read" in running._said(waiting._log))
+        assert timing.eventually(lambda: "the head is read" in running.said(waiting._log))
         waiting.feed(Job(document=own + GOOD.format(name="a") + WRONG.format(name="b")))
         result = waiting.result()
     assert [m.text for m in result.messages].count("the head is read") == 1
