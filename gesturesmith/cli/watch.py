@@ -76,7 +76,7 @@ def watch(
     with ExitStack() as stack:
         pool = None
         if isinstance(lilypond, LilyPond) and common.cluster is None:
-            pool = stack.enter_context(LilyPondPool(lilypond))
+            pool = stack.enter_context(LilyPondPool(lilypond, keeper=page_command.open_store(common)))
 
         def make(found: InputFiles, pages: bool) -> tuple[BuildResult, ...]:
             made: list[BuildResult] = []
@@ -88,6 +88,7 @@ def watch(
                 context, common, builds, store=store, files=found, report=report, lilypond=lilypond, pool=pool
             )
             if pool is not None:
+                pool.compile(at_once=True)
                 _prepare(pool, common.formats)
             return tuple(made)
 
@@ -172,7 +173,7 @@ def _reported(done: BuildResult, *, made: list[BuildResult], quietly: bool, colo
 
 
 def _prepare(pool: LilyPondPool, formats: tuple[str, ...]) -> None:
-    """Start the LilyPonds for the next change."""
+    """Have LilyPonds ready for the next change."""
     from gesturesmith.lilypond import groups
 
     for some in groups(pool.lilypond, tuple(name for name in sorted(formats) if writers.get(name).engraved)):

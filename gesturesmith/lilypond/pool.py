@@ -49,6 +49,7 @@ class LilyPondPool:
         self._waiting: list[tuple[tuple[str, ...], WaitingProcess]] = []
         self._living: list[WaitingProcess] = []
         self._warm: dict[tuple[str, ...], WarmLilyPond] = {}
+        self._turn = threading.Lock()  # of those that want the newest
         self._newest: tuple[int, WarmLilyPond | WaitingProcess | None] = (0, None)
         try:
             for formats in early:
@@ -135,8 +136,16 @@ class LilyPondPool:
             before.give_up()
         elif before is not None:
             before.cancel()
-        result = self._run(formats, job, number)
-        return result if self._newest[0] == number else None
+        with self._turn:
+            if self._newest[0] != number:
+                return None
+            try:
+                result = self._run(formats, job, number)
+            except (OSError, ValueError):
+                if self._newest[0] == number and not self._closed:
+                    raise
+                return None
+            return result if self._newest[0] == number else None
 
     def _run(self, formats: tuple[str, ...], job: Job, number: int = 0) -> RunResult:
         reads_head = has_head(job.document)

@@ -17,6 +17,9 @@ import sys
 import threading
 import time
 import weakref
+from pathlib import Path
+from types import TracebackType
+from typing import Self
 
 from gesturesmith import paths
 from gesturesmith.kinds import Ended
@@ -37,11 +40,15 @@ from gesturesmith.lilypond.run import (
 )
 from gesturesmith.lilypond.sandbox import CPU_S, LOG_BYTES, end_group, process_filter
 
-_SERVER = "warm.ly"
 _BODY = "body.ly"
 _READY_S = 60.0  # longer than any start: after that it is not used
 _GRACE_S = 2.0  # for a fork to end by its own alarm
 _ALARM = f"signal {int(getattr(signal, 'SIGALRM', 0))}"
+
+
+def server() -> Path:
+    """What LilyPond runs to stay."""
+    return paths.templates() / "warm.ly"
 
 
 def stays(lilypond: LilyPond) -> bool:
@@ -68,7 +75,7 @@ class WarmLilyPond:
             backend="cairo",
             head=head,
             call_filter=None,
-            document=str(paths.templates() / _SERVER),
+            document=str(server()),
             files=(("filter", forbidding),),
             answers=True,
         )
@@ -82,6 +89,14 @@ class WarmLilyPond:
         self._lock = threading.Lock()
         self._over = False
         weakref.finalize(self, _forget, self._run)
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
 
     @property
     def lives(self) -> bool:
@@ -156,18 +171,17 @@ class WarmLilyPond:
             ended = "flood"
         files = collect(folder, ENDINGS) if ended != "flood" else {}
         remove(folder)
-        if set(os.listdir(self._folder)) != self._own:
-            self.close()  # a fork has left something where the next would find it
+        if how in ("flood", "timeout") or set(os.listdir(self._folder)) != self._own:
+            self.close()  # with the fork that did not end; or one has left something where the next would find it
         return RunResult(files=files, messages=messages, ended=ended)
 
     def _ended(self, how: str) -> Ended:
-        if how in ("flood", "timeout"):
-            self.close()  # with the fork that did not end
-            return "flood" if how == "flood" else "timeout"
+        if how == "flood":
+            return "flood"
+        if how in ("timeout", _ALARM):
+            return "timeout"
         if how == "ok":
             return ""
-        if how == _ALARM:
-            return "timeout"
         if free_bytes(self._run.root) < ROOM_BYTES:
             return "full"
         return "failed" if how == "failed" else "stopped"

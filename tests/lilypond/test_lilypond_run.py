@@ -14,6 +14,7 @@ import timing
 from gesturesmith import paths
 from gesturesmith.lilypond import Job, LilyPondPool, failure, groups, start
 from gesturesmith.lilypond import head as reading
+from gesturesmith.lilypond import pool as pooling
 from gesturesmith.lilypond import run as running
 from gesturesmith.lilypond.head import head
 from gesturesmith.lilypond.program import LilyPond
@@ -149,7 +150,9 @@ def test_no_room_for_its_files(wheel, monkeypatch):
     assert (failed.gesture, failed.summary) == (None, "the disk for temporary files is full")
 
 
-def test_one_is_kept_ready_and_replaced_if_it_died(wheel, document):
+def test_one_is_kept_ready_and_replaced_if_it_died(wheel, document, monkeypatch):
+    """Where none can stay."""
+    monkeypatch.setattr(pooling, "stays", lambda _: False)
     with LilyPondPool(wheel) as pool:
         document = head() + document.removeprefix(HEAD)
         pool.ready(("pdf",))

@@ -19,6 +19,7 @@ from pathlib import Path
 
 import pytest
 import timing
+from security.scheme import FORKS, MANY, NESTED, PROCESS, READS, SECRET, WRITES, both_ways, left, needs_bwrap
 
 from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, find, output_files, start
 from gesturesmith.lilypond import run as running
@@ -26,9 +27,6 @@ from gesturesmith.lilypond import sandbox as box
 
 pytestmark = pytest.mark.lilypond
 
-needs_bwrap = pytest.mark.skipif(shutil.which("bwrap") is None, reason="bubblewrap is not installed")
-both_ways = pytest.mark.parametrize("way", [pytest.param("always", marks=needs_bwrap), "never"])
-SECRET = "the password is a rising fourth"
 PAGE = '\\version "2.24.0"\n{scheme}\n\\book {{ \\bookOutputName "page" \\markup "{text}" }}\n'
 
 
@@ -65,12 +63,6 @@ def said(result):
     return " ".join(m.text for m in result.messages)
 
 
-READS = '#(ly:warning "~a" ((@ (ice-9 textual-ports) get-string-all) (open-input-file "{path}")))'
-WRITES = '#(catch #t (lambda () (with-output-to-file "{path}" (lambda () (display 1)))) (lambda e #f))'
-PROCESS = '#(ly:warning "ended with ~a" (system "echo 1 > {path}"))'
-FORKS = (
-    '#(catch #t (lambda () (if (= 0 (primitive-fork)) (begin (mkdir "{path}") (primitive-exit 0)))) (lambda e #f))'
-)
 # The Guile of the wheel has no sockets of its own.
 CALLS = "#(system \"bash -c 'echo -n hello > /dev/tcp/127.0.0.1/{port}'\")"
 
@@ -307,16 +299,6 @@ def test_what_works_no_longer_is_noticed(tmp_path, monkeypatch):
 # --- one that is killed -----------------------------------------------------------------------------------------
 
 
-def left(folder: Path) -> list[str]:
-    """The processes that were told of a folder."""
-    found = []
-    for process in Path("/proc").glob("[0-9]*"):
-        with contextlib.suppress(OSError):  # it has ended meanwhile
-            if str(folder).encode() in (process / "cmdline").read_bytes():
-                found.append(process.name)
-    return found
-
-
 @pytest.fixture
 def killed(monkeypatch, tmp_path):
     """A folder for the runs alone; what is left of them at the end is found, and ended."""
@@ -367,13 +349,6 @@ def few(monkeypatch, tmp_path):
     (tmp_path / "temp").mkdir()
     yield tmp_path / "temp"
     assert list((tmp_path / "temp").iterdir()) == [], "nothing stays behind"
-
-
-NESTED = '#(let loop ((n 0)) (if (< n 3000) (begin (mkdir "d") (chdir "d") (loop (+ n 1)))))'
-MANY = (
-    "#(let loop ((n 0)) (if (< n 3000) "
-    '(begin (close-port (open-output-file (format #f "~a.pdf" n))) (loop (+ n 1)))))'
-)
 
 
 @both_ways
