@@ -103,6 +103,7 @@ def made() -> dict[str, str]:
     return {place: text for place, text in pages.pages(quick=True).items() if place not in by_hand}
 
 
+@whole
 def test_every_snippet_of_the_made_pages_runs_and_prints_what_is_shown(
     made: dict[str, str], tmp_path: Path
 ) -> None:

@@ -9,7 +9,7 @@ import pytest
 from api.texts import CALL, HEAD, HIGH
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sampling import count
+from sampling import count, whole
 
 import gesturesmith
 from gesturesmith import Severity, Source, Verdict
@@ -182,6 +182,7 @@ def test_one_svg_in_three_lines(tmp_path, monkeypatch):
     assert Path("call.svg").read_text("utf-8").rstrip().endswith("</svg>")
 
 
+@whole
 @pytest.mark.lilypond
 def test_the_files_are_those_of_the_command(tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
@@ -193,6 +194,7 @@ def test_the_files_are_those_of_the_command(tmp_path, monkeypatch, capsys):
     }
 
 
+@whole
 @pytest.mark.lilypond
 def test_what_lilypond_cannot_set_is_a_failure_beside_the_rest(monkeypatch):
     text = CALL + "gesture other\n  contour: C5\n"

@@ -6,6 +6,7 @@ from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 from batch.conftest import FakeLilyPond, gestures
+from sampling import whole
 
 from gesturesmith.batch.render import Book, RenderResult, RenderTask, renamed, render, weight
 from gesturesmith.batch.workers import WorkerPool
@@ -144,6 +145,7 @@ def test_a_book_is_the_same_bytes_whatever_stands_beside_it():
             assert data == together[name], name
 
 
+@whole
 @pytest.mark.lilypond
 def test_what_kills_lilypond_is_found_among_many():
     """Scheme that fails during page layout reports no place in the document."""

@@ -139,7 +139,7 @@ def command_line(process: Path) -> bytes:
 
 
 @pytest.mark.parametrize(
-    ("sent", "status"), sample([(signal.SIGINT, 130), (signal.SIGTERM, 143), (signal.SIGHUP, 129)], 2)
+    ("sent", "status"), sample([(signal.SIGINT, 130), (signal.SIGTERM, 143), (signal.SIGHUP, 129)], 3)
 )
 @pytest.mark.parametrize("impatient", [False, True])
 def test_interrupted(here, sent, status, impatient):

@@ -253,6 +253,7 @@ def sabotaged(monkeypatch):
     )
 
 
+@whole
 @pytest.mark.usefixtures("sabotaged")
 @pytest.mark.parametrize("count", sample([1, 6], 2))
 def test_a_failure_names_the_gesture_and_the_others_are_made(here, run, count):

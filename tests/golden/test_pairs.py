@@ -8,13 +8,14 @@ import pytest
 from golden import pairs
 from golden.outlines import Block, Staff
 from golden.programs import PROGRAMS
-from sampling import sample
+from sampling import sample, whole
 
 from gesturesmith import techniques
 
 _EVERY = 97
 
 
+@whole
 @pytest.mark.lilypond
 @pytest.mark.parametrize("program", sample(PROGRAMS, 2), ids=str)
 def test_joined_techniques_are_all_told_and_nothing_touches(program, tmp_path):

@@ -9,8 +9,9 @@ from itertools import pairwise
 import pytest
 from golden.geometry import document, run, score
 from golden.outlines import KEPT_CLEAR, LINE_WORD, MARKED, OURS, Block, Staff, staves
+from sampling import whole
 
-pytestmark = pytest.mark.lilypond
+pytestmark = [pytest.mark.lilypond, whole]
 
 _SAY = r"""\gsSay #'(("single tongue" "single tongue" ""))"""
 CASES = {

@@ -19,6 +19,7 @@ from pathlib import Path
 
 import pytest
 import timing
+from sampling import sample, whole
 from security.scheme import FORKS, MANY, NESTED, PROCESS, READS, SECRET, WRITES, both_ways, left, needs_bwrap
 
 from gesturesmith.lilypond import Job, LilyPond, MissingLilyPond, find, output_files, start
@@ -172,6 +173,7 @@ def test_what_never_ends_is_ended(way):
     assert patience.left()
 
 
+@whole
 def test_memory_has_an_end(monkeypatch, free):
     """With a small limit, to keep the test fast; the limit itself is read from inside."""
     monkeypatch.setattr(box, "MEMORY_KB", 500 * 1024)
@@ -351,6 +353,7 @@ def few(monkeypatch, tmp_path):
     assert list((tmp_path / "temp").iterdir()) == [], "nothing stays behind"
 
 
+@whole
 @both_ways
 def test_folders_in_one_another_without_end(few, way):
     """Paths of 3,000 parts are too long for the system, and as many calls too deep for Python."""
@@ -365,6 +368,7 @@ def test_more_files_than_any_music_makes(monkeypatch, few, way):
     assert (result.ended, result.files) == ("flood", {})
 
 
+@whole
 @both_ways
 def test_a_log_without_end(monkeypatch, few, way):
     """Only the ends of a log are read, and a run that never stops is ended."""
@@ -404,7 +408,7 @@ def test_a_pipe_or_a_folder_with_the_name_of_a_page(few, free):
 
 
 @needs_bwrap
-@pytest.mark.parametrize("part", ["sandbox", "*", "*/fonts"])
+@pytest.mark.parametrize("part", sample(["sandbox", "*", "*/fonts"], 3))
 def test_fonts_that_others_can_put_there_are_not_used(monkeypatch, tmp_path, part):
     monkeypatch.setenv("GESTURESMITH_CACHE", str(tmp_path / "cache"))
     assert find(sandbox="always").sandbox.fonts is not None

@@ -10,6 +10,7 @@ import pytest
 from music.bach import MOVEMENTS, TEMPO, parts
 from music.passages import PASSAGES, Passage
 from rules.checking import checked
+from sampling import WHOLE, sample
 
 from gesturesmith.diagnostics import FileReport, Severity
 from gesturesmith.units import spell
@@ -76,16 +77,18 @@ def test_bach_for_horn_and_trumpet() -> None:
     """music21 10.5.1, corpus: some twenty movements, fed note by note."""
     found: Counter[tuple[str, str]] = Counter()
     count, heard = 0, Counter()
-    for movement in MOVEMENTS:
+    some = sample(MOVEMENTS, 3)
+    for movement in some:
         for part in parts(movement):
             notes = [(None if cents is None else spell(cents).name, beats) for cents, beats in part.notes]
             found += cautions(part.instrument, report(part.instrument, "sounding", TEMPO, notes))
             count += sum(name is not None for name, _ in notes)
             heard[part.instrument] += 1
     assert len(MOVEMENTS) >= 20
-    assert heard["horn"] >= 15
-    assert heard["trumpet"] >= 25
-    assert count > 3500
+    least = 1 if WHOLE else len(some) / len(MOVEMENTS) / 2  # they differ in length
+    assert heard["horn"] >= 15 * least
+    assert heard["trumpet"] >= 25 * least
+    assert count > 3500 * least
     assert set(found) <= set(EXCEPTIONS), found
     assert found.total() < MOST_CAUTIONS * count
 

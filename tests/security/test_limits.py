@@ -194,6 +194,7 @@ def test_the_longest_gesture_and_the_longest_passage_can_be_written(tmp_path, mo
     assert within(60, lambda: main(["engrave", "--draft", "--as", "ly", "."])) in (0, 1)
 
 
+@whole
 @pytest.mark.lilypond
 def test_engraving_without_end_is_stopped_and_told_with_its_gesture(tmp_path, monkeypatch, capsys):
     """A stencil that never ends, in one of two gestures: the other one is made."""

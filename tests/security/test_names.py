@@ -136,7 +136,7 @@ def test_outputs_of_any_name_stay_in_their_folder(files, terminal):
 
 
 @pytest.mark.parametrize(
-    "command", [["check"], ["check", "--json"], ["suggest"], ["format"], ["notes", "--as", "ly"]]
+    "command", sample([["check"], ["check", "--json"], ["suggest"], ["format"], ["notes", "--as", "ly"]], 3)
 )
 def test_names_are_told_without_harm(files, terminal, command):
     each = [os.path.join(files, name) for name in sorted(os.listdir(files))]

@@ -12,6 +12,7 @@ from dataclasses import replace
 import pypdf
 import pypdf.annotations
 import pytest
+from sampling import whole
 from writers.conftest import HEAD, SWITCH
 
 from gesturesmith import writers
@@ -178,6 +179,7 @@ PDF_WORDS = (
 )
 
 
+@whole
 @pytest.mark.parametrize("backend", ["", "ps"])
 def test_a_title_may_hold_any_words_of_a_pdf(lilypond, items, backend):
     """It neither becomes part of the structure nor is changed."""
