@@ -31,24 +31,43 @@ class Named:
 
 
 NAMED = (
-    Named("abjad 3.31, a library for notation: ranges of instruments and voices", ("abjad 3.31",)),
-    Named("music21 10.5.1, a library for musicology: ranges of instruments", ("music21 10.5.1",)),
-    Named("SMuFL 1.4, Standard Music Font Layout (W3C)", ("SMuFL",)),
-    Named("MusicXML 4.0 (W3C)", ("MusicXML 4.0",)),
+    Named(
+        "abjad 3.31, a library for notation: ranges of instruments and voices",
+        ("abjad 3.31",),
+        "every range read in the library: says so; tests compare them",
+    ),
+    Named(
+        "music21 10.5.1, a library for musicology: ranges of instruments",
+        ("music21 10.5.1",),
+        "lowest notes read in the library: says so; it has no highest ones",
+    ),
+    Named(
+        "SMuFL 1.4, Standard Music Font Layout (W3C)",
+        ("SMuFL",),
+        "every glyph found in its list of names, by name and description",
+    ),
+    Named("MusicXML 4.0 (W3C)", ("MusicXML 4.0",), "elements `glissando` and `slide`: says so"),
     Named(
         "OEIS A309909: slide positions of the trombone, citing Kennan, The Technique of Orchestration (1952), "
         "pp. 136-141",
         ("OEIS A309909",),
+        "says so, of all 49 notes; Kennan's book was not seen",
     ),
     Named(
         "Journal of the Acoustical Society of America 155 (3 Suppl.) A109 (2024), doi 10.1121/10.0026978: hand "
         "stopping on the horn",
         ("10.1121/10.0026978", "JASA 155"),
+        "abstract: down a semitone on the horn in F; the pitch falls smoothly while the hand closes",
     ),
-    Named("Chalmers publication 141752: just audible tonality", ("Chalmers publ. 141752",)),
+    Named(
+        "Chalmers publication 141752 (JASA 129, 2011): just audible tonality",
+        ("Chalmers publ. 141752",),
+        "abstract: 20 to 23 ms at the lowest band, of 150 to 7000 Hz",
+    ),
     Named(
         "Thompson: A study of French horn harmonics, Institute of Acoustics (2010), abstract",
         ("A study of French horn harmonics",),
+        "abstract: the pedal note is no resonance of the instrument",
     ),
     Named(
         "hal-04281802, One pedal note can hide another: pedal notes of brass",
@@ -66,6 +85,31 @@ NAMED = (
         "abstract: mean deviation 4.9 cents, standard deviation 6.5",
     ),
     Named(
+        "Fletcher and Tarnopolsky: Blowing pressure, power, and spectrum in trumpet playing, JASA 105 (1999)",
+        ("Fletcher and Tarnopolsky",),
+        "abstract: a threshold about proportional to frequency, 15 dB for each doubling of pressure",
+    ),
+    Named(
+        "Barbenel, Kenny and Davies: Mouthpiece forces produced while playing the trumpet, J. Biomech. 21 (1988)",
+        ("Barbenel, Kenny and Davies",),
+        "abstract: the force grows with loudness and pitch, of 60 players",
+    ),
+    Named(
+        "Berlioz: Traité d'instrumentation et d'orchestration (1844), as at fr.wikisource.org",
+        ("Berlioz, Traité",),
+        "compass of the tenor trombone: says so, of the pedal notes too",
+    ),
+    Named(
+        "Grove (ed.): A Dictionary of Music and Musicians (1879-1889), Horn, as at en.wikisource.org",
+        ("Grove, A Dictionary",),
+        "says so, and that many players cannot produce the note",
+    ),
+    Named(
+        "kturnertuba.com: the range of orchestral parts for tuba",
+        ("kturnertuba.com",),
+        "says so; the part was written for ophicleide",
+    ),
+    Named(
         "trumpetmaster.com: players on lip bends and on the speed of the tongue",
         ("trumpetmaster.com",),
         "threads read: opinions of single players",
@@ -74,32 +118,50 @@ NAMED = (
     Named(
         "Neuroscience Letters 2009, doi 10.1016/j.neulet.2009.04.055: how fast fingers tap",
         ("Neuroscience Letters",),
+        "abstract: 5 to 7 Hz, the fastest drummer 10 Hz; of the hand, not of single fingers",
     ),
-    Named("fact-index.com: Wagner tuba", ("fact-index.com",)),
-    Named("Wikibooks, Trombone: slide positions", ("Wikibooks",)),
-    Named("galvanizedjazz.com: fingerings of tubas with four and more valves", ("galvanizedjazz.com",)),
-    Named("playingbrass.com: the trigger of the trombone", ("playingbrass.com",)),
-    Named("vsl.co.at: contrabass trombone", ("vsl.co.at",)),
-    Named("spiegato.com: ranges of brass instruments", ("spiegato.com",)),
-    Named("J. Wolfe, UNSW: pages on brass acoustics", ("J. Wolfe, UNSW",)),
+    Named(
+        "fact-index.com: written ranges of the Wagner tubas",
+        ("fact-index.com",),
+        "says so, of both; wagner-tuba.com has sounding D5 as where notes become uncertain",
+    ),
+    Named("Wikibooks, Trombone: slide positions", ("Wikibooks",), "says so: 1 and 2 with the trigger for 6 and 7"),
+    Named("bandworld.org, Taming the Tuba: the fourth valve", ("bandworld.org",), "says so"),
+    Named("playingbrass.com: the trigger of the trombone", ("playingbrass.com",), "says so: six positions"),
+    Named("vsl.co.at: contrabass trombone", ("vsl.co.at",), "says so: valves in Eb and Bb, both in Ab"),
+    Named(
+        "spiegato.com: ranges of trombones",
+        ("spiegato.com",),
+        "says so: F5 for experienced players, F1 with two triggers, G on the alto",
+    ),
+    Named(
+        "J. Wolfe, UNSW: pages on brass acoustics",
+        ("J. Wolfe, UNSW",),
+        "says so: usually 0.1 to 1 L/s, a bit higher for a tuba at ff",
+    ),
     Named(
         "Kruger, McLean and Kruger: the pressure that a pitch needs to start",
         ("Kruger, McLean and Kruger",),
         "says so; no level is given",
     ),
     Named(
-        "Wikipedia: Pitch of brass instruments; horn",
+        "Wikipedia: Pitch of brass instruments; Contrabass trombone; Trombone; horn",
         ("Wikipedia",),
-        "C4 closed comes to a half step above the next partial, A-flat 3: says so",
+        "says so: written F#3 to E6, whole and half tubes; C1 to D4, F4 and F#0 possible; D5 possible; C4 closed "
+        "comes to A-flat 3",
     ),
     Named(
         "D. Hill, Extended Techniques for the Horn, list of contents",
         ("D. Hill",),
         "its list of contents has the names",
     ),
-    Named("J. Ericson, ASU: stopped and muted horn", ("Ericson",)),
-    Named("M. Clayville, blog of 2011-10-24", ("M. Clayville",)),
-    Named("S. Wright, endurance sheet", ("S. Wright",)),
+    Named(
+        "J. Ericson, ASU: stopped and muted horn",
+        ("Ericson",),
+        "says so, as at baysidehorns.itgo.com; theinstrumentalist.com (2008) has the same of the B-flat side",
+    ),
+    Named("M. Clayville, blog of 2011-10-24", ("M. Clayville",), "says so, with Bartók's B to F as its example"),
+    Named("S. Wright, endurance sheet", ("S. Wright",), "says so, of practising"),
     Named(
         "hsutrumpets.com, which also quotes Pfund",
         ("hsutrumpets.com",),
@@ -113,18 +175,19 @@ NAMED = (
     Named(
         "contemporarytuba.com: techniques of the tuba",
         ("contemporarytuba.com",),
-        "tonguing: says so; it adds that a composer need not specify the kind",
+        "tonguing, gaps and split tones: says so; it adds that a composer need not specify the kind of tonguing",
     ),
     Named(
         "thecontemporaryhorn.com: techniques of the horn",
         ("thecontemporaryhorn.com",),
-        "not found again; trombonechat.com has sixteenths at 120 as the end of single tonguing",
+        "Tonguing, Demi-pistons, Microtonality and the table of fingerings: says so; trombonechat.com has "
+        "sixteenths at 120 as the end of single tonguing, for more than about eight notes",
     ),
     Named("thebrasswhisperer.com: tuning of the horn's valves", ("thebrasswhisperer.com",), "says so"),
     Named(
-        "bwhisperer.com, Blog 19 and Horn Harmonic Series: partials that one expert player shows on the horn",
+        "bwhisperer.com, Horn Harmonic Series: partials that one expert player shows on the horn",
         ("bwhisperer.com",),
-        "1 to 19 on the F horn; Blog 19, with all tubes, not found again",
+        "1 to 19 on the F horn: says so; the easiest are 3 to 12 on the F horn and 2 to 9 on the B-flat horn",
     ),
     Named("banddirectorstalkshop.com: stopped horn", ("banddirectorstalkshop.com",), "says so"),
     Named(
@@ -132,13 +195,27 @@ NAMED = (
         ("bnelsonmusic.wordpress.com",),
         "five seconds before and after a cup mute: says so, of that mute only",
     ),
-    Named("hornmatters.com, 2018/07", ("hornmatters.com",)),
-    Named("naturalhorn.com: hand positions", ("naturalhorn.com",)),
-    Named("whistleandflute.net: ranges and pedal notes of the trombone", ("whistleandflute.net",)),
-    Named("spiegato.com: how high trombones go", ("spiegato.com",)),
-    Named("fact-index.com: written ranges of the Wagner tubas", ("fact-index.com",)),
-    Named("orchestrationonline.com: strength of the registers", ("orchestrationonline.com",)),
-    Named("Common practice, without a particular source", ("common practice", "the first partial")),
+    Named("hornmatters.com, 2018/07", ("hornmatters.com",), "says so"),
+    Named(
+        "naturalhorn.com: hand positions",
+        ("naturalhorn.com",),
+        "says so, of B-flat and the F-sharp on the top line; below G3 an F-sharp is bent, an F is hard",
+    ),
+    Named(
+        "whistleandflute.net: ranges and pedal notes of the trombone",
+        ("whistleandflute.net",),
+        "says so: E2 to Bb4 and upward, pedal notes Bb1 to E1, not uncommon",
+    ),
+    Named(
+        "orchestrationonline.com: strength of the registers",
+        ("orchestrationonline.com",),
+        "not found again; the value was only ours already",
+    ),
+    Named(
+        "Common practice, without a particular source",
+        ("common practice", "the first partial"),
+        "no source to read: what every player says",
+    ),
 )
 
 
@@ -224,7 +301,9 @@ def sources_page() -> str:
         "House and memory values by the number of findings that rest on them in the gallery and the demos: what is "
         "best tried out by players first. For these a search found nothing to rest a number on: half-valve and "
         "split-attack rates, the width of slides with the hand out, the border of low glissandi, how long growl, "
-        "flutter and shake last, the speed of runs and of the slide, the effort of registers.",
+        "flutter and shake last, the speed of runs. The slide's speed has been measured (Lammers and others, with "
+        "42 players; a thesis of KTH, 2001), but the abstracts give no number. Effort follows two measurements of "
+        "trumpeters in its direction, not in its numbers.",
         table(("findings", "value", "rests on"), heaviest()),
         "## From memory",
         "Not looked up, and waiting for a printed source:",

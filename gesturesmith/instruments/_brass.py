@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PRACTICE, Limit, Sourced
@@ -20,8 +21,8 @@ CHART_THREE = Sourced(
 CHART_FOUR = Sourced(
     "four valves",
     PRACTICE,
-    "common practice: as with three valves, 4 for 1-3 and 2-4 for 1-2-3; below them the next combination above, "
-    "with a valve slide drawn (derived; galvanizedjazz.com has 2-3-4 for eight semitones)",
+    "bandworld.org, Taming the Tuba: as with three valves, 4 for 1-3 and 2-4 for 1-2-3; below them the next "
+    "combination above, with a valve slide drawn (derived)",
 )
 FORMAL = (
     "Wikipedia, Pitch of brass instruments: three valves reach three tones below partial 2 and up to partial 10, "
@@ -187,6 +188,14 @@ def slide(
         | _limits.beyond_sources(far_cents)
         | WHOLE_TUBE
         | {
+            # The page that has a semitone speaks of half valves, which a slide does not have.
+            "lip_correction_up_cents": replace(
+                _limits.ear_and_lip()["lip_correction_up_cents"],
+                wide=Sourced(
+                    50, PRACTICE, "thecontemporaryhorn.com, Demi-pistons: the lip alone, about a quarter tone"
+                ),
+                wide_means="",
+            ),
             "slide_positions_per_s": Limit(
                 Sourced(
                     30.0, HOUSE, "the whole slide in a fifth of a second; the Ride of the Valkyries asks for 24"

@@ -138,7 +138,16 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
     effort = {"low": 0.8, "middle": 1.0, "high": 1.6, "top": 2.5}
     limits = {
         f"effort_{r.name}": Limit(
-            Sourced(effort[r.name], HOUSE, "height tires; the curve is ours"), None, "", side="none"
+            Sourced(
+                effort[r.name],
+                HOUSE,
+                "the pressure that starts a note is about proportional to its frequency (Fletcher and Tarnopolsky, "
+                "JASA 105, 1999), and the lip is pressed harder (Barbenel, Kenny and Davies, 1988); the curve is "
+                "ours",
+            ),
+            None,
+            "",
+            side="none",
         )
         for r in registers
     }
@@ -148,7 +157,12 @@ def stamina(registers: tuple[Register, ...]) -> dict[str, Limit]:
         "s",
     )
     limits["effort_louder"] = Limit(
-        Sourced(0.25, HOUSE, "each level above mf takes a quarter more; the curve is ours"),
+        Sourced(
+            0.25,
+            HOUSE,
+            "twice the pressure gives 15 dB (Fletcher and Tarnopolsky, JASA 105, 1999): a level of 5 dB takes a "
+            "quarter more; that all effort follows it is ours",
+        ),
         None,
         "",
         side="none",

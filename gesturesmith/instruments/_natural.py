@@ -72,6 +72,18 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
                 ),
                 "cents",
             ),
+            "factitious_cents": Limit(
+                Sourced(
+                    250, PRACTICE, "Ericson, ASU: the closing hand reaches a half step above the next partial below"
+                ),
+                Sourced(
+                    500,
+                    PRACTICE,
+                    "Grove, A Dictionary of Music and Musicians, Horn: the fictitious G2 of Beethoven's Symphony "
+                    "7, held for 22 bars; many players cannot produce it",
+                ),
+                "cents",
+            ),
             "hand_raise_cents": Limit(
                 Sourced(
                     49,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Sourced
 from gesturesmith.instruments._brass import CHART_FOUR, DRAWN_SLIDE, WHOLE_TUBE, valved
 from gesturesmith.instruments._build import cents, registers
 from gesturesmith.instruments._charts import four_valves, pedals
@@ -48,11 +48,12 @@ def tuba(
         registers=REGISTERS,
         usual=Sourced((cents("D1"), cents("F4")), PUBLISHED, "abjad 3.31 and music21 10.5.1, Tuba: D1 to F4"),
         widest=Sourced(
-            (cents(lowest), cents("F4")),
-            PUBLISHED,
-            "abjad 3.31 and music21 10.5.1: D1 to F4; below that first partials of the tubes are left (derived)",
+            (cents(lowest), cents("Bb4")),
+            PRACTICE,
+            "kturnertuba.com: parts go to Bb4, in the last movement of the Symphonie fantastique; below the usual "
+            "range first partials of the tubes are left (derived)",
         ),
-        far_cents=cents(highest) - cents("F4"),
+        far_cents=cents(highest) - cents("Bb4"),
         own_limits=DRAWN_SLIDE | WHOLE_TUBE,
         chart=pedals(open_note, fourth=True) | four_valves(open_note, high="F4", extended=True),
         chart_evidence=CHART_FOUR,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from gesturesmith.evidence import HOUSE, PUBLISHED, Sourced
+from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Sourced
 from gesturesmith.instruments._brass import slide
 from gesturesmith.instruments._build import cents, chart, registers
 from gesturesmith.instruments._charts import tenor_slide
@@ -31,7 +31,11 @@ INSTRUMENT = slide(
     midi_program=58,
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6), ("TT", cents("D1"), 5)),
     registers=REGISTERS,
-    usual=Sourced((cents("C2"), cents("F4")), PUBLISHED, "abjad 3.31, BassTrombone: C2 to F4"),
+    usual=Sourced(
+        (cents("F1"), cents("F4")),
+        PRACTICE,
+        "abjad 3.31, BassTrombone: C2 to F4; spiegato.com, range: with two triggers down to F1, a pedal note",
+    ),
     widest=Sourced(
         (cents("Bb0"), cents("Eb5")),
         PUBLISHED,

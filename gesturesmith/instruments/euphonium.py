@@ -42,7 +42,10 @@ INSTRUMENT = valved(
     sounding=Interval(0, Fraction(0)),
     registers=REGISTERS,
     usual=Sourced(
-        (cents("E2"), cents("Bb4")), MEMORY, "the compass of the tenor trombone, which has the same length of tube"
+        (cents("Bb1"), cents("Bb4")),
+        MEMORY,
+        "the compass of the tenor trombone, of the same length; the fourth valve and the pedal note fill it down "
+        "to Bb1 (Wikipedia, Pitch of brass instruments)",
     ),
     widest=Sourced(
         (cents("E1"), cents("Bb4")), PRACTICE, "whistleandflute.net, same length of tube: pedal notes E1, up to Bb4"

@@ -12,9 +12,10 @@ REGISTERS = registers(
     Sourced("written limits", HOUSE, "thirds of the usual compass; no source at hand names them"),
 )
 USUAL = Sourced(
-    (cents("E2"), cents("D5")),
+    (cents("Ab1"), cents("D5")),
     PRACTICE,
-    "whistleandflute.net: E2 to Bb4, and higher for advanced players; Brahms goes to C#5 (op. 98, fourth movement)",
+    "Berlioz, Traité d'instrumentation: pedal notes Bb1, A1, Ab1, and G1 very difficult; E2 to Db5; Wikipedia, "
+    "Trombone: perhaps D5",
 )
 WIDEST = Sourced(
     (cents("E1"), cents("F5")),

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from gesturesmith.evidence import PRACTICE, PUBLISHED, Sourced
+from gesturesmith.evidence import PRACTICE, Sourced
 from gesturesmith.instruments._brass import slide
 from gesturesmith.instruments._build import cents, chart
 from gesturesmith.instruments._charts import tenor_slide
-from gesturesmith.instruments.trombone import REGISTERS, WIDEST
+from gesturesmith.instruments.trombone import REGISTERS, USUAL, WIDEST
 
 # The gap below E2, which the attachment fills, and the notes of the sixth and seventh positions, for which it is
 # used. Positions with it count its own semitones.
@@ -40,7 +40,7 @@ INSTRUMENT = slide(
     midi_program=58,
     sides=(("", cents("Bb1"), 7), ("T", cents("F1"), 6)),
     registers=REGISTERS,
-    usual=Sourced((cents("C2"), cents("D5")), PUBLISHED, "as without it, and abjad 3.31, BassTrombone: down to C2"),
+    usual=USUAL,
     widest=WIDEST,
     chart=tenor_slide() | chart(ATTACHMENT),
     chart_evidence=WITH_TRIGGER,

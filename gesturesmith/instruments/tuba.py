@@ -26,6 +26,6 @@ INSTRUMENT = tuba(
     part_name="Tuba",
     part_names={"de": "Tuba", "fr": "Tuba", "it": "Tuba"},
     lowest="C1",
-    highest="A4",
+    highest="C5",
     open_note="C2",
 )

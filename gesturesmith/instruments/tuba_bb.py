@@ -14,6 +14,6 @@ INSTRUMENT = tuba(
     part_name="Tuba in B♭",
     part_names={"de": "Tuba in B", "fr": "Tuba en si bémol", "it": "Tuba in si bemolle"},
     lowest="Bb0",
-    highest="A4",
+    highest="C5",
     open_note="Bb1",
 )

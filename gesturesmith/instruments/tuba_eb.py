@@ -14,6 +14,6 @@ INSTRUMENT = tuba(
     part_name="Tuba in E♭",
     part_names={"de": "Tuba in Es", "fr": "Tuba en mi bémol", "it": "Tuba in mi bemolle"},
     lowest="C1",
-    highest="Bb4",
+    highest="C#5",
     open_note="Eb2",
 )

@@ -14,6 +14,6 @@ INSTRUMENT = tuba(
     part_name="Tuba in F",
     part_names={"de": "Tuba in F", "fr": "Tuba en fa", "it": "Tuba in fa"},
     lowest="C1",
-    highest="C5",
+    highest="D5",
     open_note="F2",
 )

@@ -1,7 +1,9 @@
-"""A technique is asked for softer than it can start.
+"""A technique is asked for softer than it works.
 
-Checks  the level at the start of each note, hairpins included, against the softest of the techniques in force
-Why     flutter-tonguing, a growl or a brassy tone needs a certain air pressure to begin at all
+Checks  the softest level of each note, hairpins included, against the softest of the techniques in force: until
+        its last quarter, since a hairpin reaches its goal only at its end; for a technique that is only the
+        beginning or the end of a note, the level at its start
+Why     flutter-tonguing, a growl or a brassy tone needs a certain air pressure to begin, and to go on
 Fires
     instrument: horn
     pitches: written
@@ -16,15 +18,19 @@ Passes
       technique: flutter-tongue
       contour: C5
       dynamics: mf
-Fix     write it louder; `<` from niente is still possible
+Fix     write it louder; `<` from niente and `>` to niente are still possible
 """
 
 from collections.abc import Iterator
+from fractions import Fraction
 
-from gesturesmith.model.levels import place_at
+from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.dynamics import AskedLevel, too_soft, without_technique
 from gesturesmith.rules.shared.reading import begun
+
+_HEARD = Fraction(3, 4)  # of a note; our own choice, which makes the rule milder
+_MOMENTS = ("edge-in", "edge-off", "attack")  # layers of what is over in a moment
 
 
 @rule("GS504", "effect-too-soft", severity="caution", only=("limit:softest",))
@@ -35,8 +41,11 @@ def check(case: Case) -> Iterator[Finding]:
 def _asked(case: Case) -> Iterator[AskedLevel]:
     for at, index in begun(case.gesture):
         point, place = case.gesture.points[index], place_at(case.gesture, at)
+        niente = not extent(case.gesture, at, point.until)[0]  # a way to begin and to end, not a level to hold
+        lasting = place if niente else extent(case.gesture, at, at + (point.until - at) * _HEARD)[0]
         for technique in point.techniques:
-            yield AskedLevel(point, at, place, technique.limits.get("softest"), technique)
+            moment = technique.layer in _MOMENTS
+            yield AskedLevel(point, at, place if moment else lasting, technique.limits.get("softest"), technique)
 
 
 def _words(asked: AskedLevel, level: str, limit: str) -> str:

@@ -64,15 +64,21 @@ def check(case: Case) -> Iterator[Finding]:
             continue  # above the highest documented partial: also a matter of range
         off = abs(played.error_cents)
         side = "above" if played.error_cents > 0 else "below"
+        forced = means == _FORCED
         nearest = float(played.asked_cents) + played.error_cents
         note = _charted(case, played, nearest)
         tube = f" ({tube_words(case.instrument, played.tube)}, partial {played.partial})" if played.tube else ""
+        reach = "parts ask for" if excess.severity is Severity.REFUSED else "usual is"
         yield Finding(
             span=point.span,
-            text=f"the nearest pitch {side} it that {'the held tube' if held else 'any tube'} gives is "
+            text=f"a factitious note, which has no partial of its own: {means} {plain(off)} cents down from "
+            f"{_named(case, note, nearest)}{tube}; {reach} up to {plain(excess.limit)}{excess.caveat}"
+            if forced
+            else f"the nearest pitch {side} it that {'the held tube' if held else 'any tube'} gives is "
             f"{_named(case, note, nearest)}{tube}, {apart(off, excess.limit)} cents away; {means} up to "
             f"{plain(excess.limit)}{excess.caveat}",
-            hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch",
+            hint=f"write {exact_name(case.instrument, note)}, or x for about this pitch"
+            + (", or ask for a fake tone with technique: factitious" if _between(played) else ""),
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="distance to the nearest partial", value=off, limit=excess.limit, unit="cents"),),
@@ -102,6 +108,12 @@ def _named(case: Case, note: int, nearest: float) -> str:
     return exact_name(case.instrument, note) + (f"{off:+d}c" if off else "")
 
 
+def _between(played: PlayedPoint) -> bool:
+    """Whether a note lies between the first two partials, where players force one if they are asked to."""
+    return played.partial == (2 if played.error_cents > 0 else 1)
+
+
+_FORCED = "the lip forces it"
 _LAW = "to a half step above the next partial down, and as far beyond as is in tune: Ericson, ASU; computed"
 
 
@@ -119,6 +131,10 @@ def _excess(case: Case, point: ContourPoint, played: PlayedPoint) -> tuple[Exces
     free = case.instrument.has_hand and hand_is_free(point.techniques)
     if lip is None or not free or played.error_cents < 0 or "hand_lower_cents" not in limits:
         return lip, f"the lip brings it {'down' if played.error_cents > 0 else 'up'} by"
+    if played.partial == 2 and "factitious_cents" in limits:
+        forced = above(limits["factitious_cents"], played.error_cents)
+        if forced is not None:
+            return forced, _FORCED
     hand = above(_hand(case, played), played.error_cents)
     if hand is None or hand.severity.rank < lip.severity.rank:
         return hand, "the hand lowers it by"

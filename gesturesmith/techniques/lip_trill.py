@@ -11,6 +11,9 @@ TECHNIQUE = Technique(
     tone="needs",
     trill="neighbour",
     takes={"lips": "trill", "jaw": "trill", "harmonics": "stay clear", "trill": "trill by the lip"},
+    hampers={
+        "tongue": Sourced("with care", HOUSE, "a tongue that rolls or strikes disturbs the lip that trills"),
+    },
     limits={
         "waves_per_s": Limit(Sourced(9, HOUSE, "the lip at its fastest"), unit="1/s"),
         "shortest_ms": Limit(Sourced(300, HOUSE, "two or three waves"), unit="ms", side="below"),

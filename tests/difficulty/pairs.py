@@ -262,4 +262,97 @@ ORDERED: tuple[tuple[str, str, str], ...] = (
     ),
     ("tuba|C3; lasts: 2 beats", "tuba|C3; technique: multiphonic; lasts: 2 beats", "voice and lip"),
     ("trumpet|G5; lasts: 2 beats", "trumpet|C5; technique: lip-trill; lasts: 2 beats", "high G is in every part"),
+    # Other techniques, other instruments: a second hand's order.
+    ("trombone|Bb3; lasts: 2 beats", "trombone|Bb1; lasts: 2 beats", "a pedal note against the middle"),
+    (
+        "trombone|Bb1; lasts: 2 beats; dynamics: f",
+        "trombone|E1; lasts: 2 beats; dynamics: f",
+        "the seventh pedal is the hardest",
+    ),
+    (
+        "trombone|F3 -- B2; technique: slide-gliss; lasts: 2 beats",
+        "trombone|D4; technique: lip-trill; lasts: 2 beats",
+        "the trombone's own effect against a trill of the lip",
+    ),
+    ("trombone|F3; technique: muted", "trombone|F3; technique: growl; dynamics: f", "a mute against the throat"),
+    (
+        "trumpet|C5; technique: valve-trill; lasts: 2 beats",
+        "trumpet|G4 ~~ C5; technique: lip-gliss; lasts: 2 beats",
+        "fingers against a lip that hides the step",
+    ),
+    (
+        "trumpet|G4; technique: fall",
+        "trumpet|G5; technique: shake; lasts: 2 beats; dynamics: f",
+        "an effect of the first year in a band against the lead's",
+    ),
+    (
+        "trumpet|C5 __ D5 __ E5 __ F5 __ G5; lasts: 2 s",
+        "trumpet|C5; technique: multiphonic; lasts: 2 s",
+        "a scale against two lines",
+    ),
+    (
+        "trumpet|G4; attacks: 12; lasts: 2 s; technique: single-tongue",
+        "trumpet|G4; attacks: 24; lasts: 2 s; technique: triple-tongue",
+        "six a second with one stroke, twelve with three",
+    ),
+    (
+        "trumpet|F#^4; technique: quarter-tones",
+        "trumpet|C^4; technique: quarter-tones",
+        "a fingering of its own against the lip",
+    ),
+    ("tuba|C2; lasts: 2 beats; dynamics: mf", "tuba|D1; lasts: 2 beats; dynamics: f", "air, and an octave of it"),
+    (
+        "tuba|C3; technique: flutter-tongue; lasts: 2 beats; dynamics: f",
+        "tuba|F1; technique: flutter-tongue; lasts: 2 beats; dynamics: f",
+        "the roll breaks low notes up",
+    ),
+    ("tuba|C3, G3", "tuba|C2, C4", "two octaves"),
+    (
+        "euphonium|Bb3; technique: vibrato; lasts: 2 beats",
+        "euphonium|Bb3; technique: lip-trill; lasts: 2 beats",
+        "every solo against few players",
+    ),
+    (
+        "G4; technique: bells-up; dynamics: ff",
+        "G4; technique: half-stopped; dynamics: p",
+        "arms against a tuning of its own",
+    ),
+    (
+        "C5 as stopped, C5@1 as ordinary; lasts: 2 beats",
+        "C5 -- B4; technique: hand-gliss; lasts: 2 beats",
+        "two notes against a slide by the hand",
+    ),
+    (
+        "G4 ~~ G5; technique: harmonic-gliss; lasts: 2 beats",
+        "C4; technique: multiphonic; lasts: 2 beats",
+        "the horn's own sweep against two lines",
+    ),
+    ("E4; technique: brassy; dynamics: ff", "E4; technique: growl; dynamics: f", "loud against rough"),
+    (
+        "natural-horn|C5, D5, E5; lasts: 3 beats",
+        "natural-horn|G4, Ab4, A4; lasts: 3 beats",
+        "open notes against three degrees of the hand",
+    ),
+    ("natural-horn|G3; lasts: 2 beats", "natural-horn|G2; lasts: 2 beats", "a partial against a factitious note"),
+    ("alto-trombone|Eb4; lasts: 2 beats", "alto-trombone|Eb5; lasts: 2 beats", "an octave higher"),
+    (
+        "C3; lasts: 4 beats; dynamics: mf",
+        "C2; technique: pedal; lasts: 4 beats; dynamics: mf",
+        "a low note against the pedal an octave below",
+    ),
+    (
+        "G4; technique: single-tongue; attacks: 4; lasts: 1 s",
+        "G4; technique: split-attack; attacks: 4; lasts: 1 s",
+        "each must be prepared",
+    ),
+    (
+        "C5 __ E5 __ G5 __ E5; lasts: 4 beats",
+        "C5 __ E5 __ G5 __ E5; lasts: 1/2 beat",
+        "an arpeggio, eight times as fast",
+    ),
+    (
+        "xG4; technique: air; lasts: 2 beats",
+        "G4; technique: air-tone; lasts: 2 beats",
+        "breath alone against breath and tone in balance",
+    ),
 )

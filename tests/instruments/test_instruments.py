@@ -165,12 +165,26 @@ def test_nothing_abjad_has_is_refused(name: str, theirs: str) -> None:
 
 @pytest.mark.parametrize(
     ("name", "theirs"),
-    [("horn", "FrenchHorn"), ("trumpet-c", "Trumpet"), ("bass-trombone", "BassTrombone"), ("tuba", "Tuba")],
+    [("horn", "FrenchHorn"), ("trumpet-c", "Trumpet"), ("tuba", "Tuba")],
 )
 def test_the_usual_range_is_the_published_one(name: str, theirs: str) -> None:
     pitch_range = getattr(abjad, theirs)().pitch_range
     low, high = pitch_range.start_pitch().number(), pitch_range.stop_pitch().number()
     assert instruments.get(name).usual_range.value == (6000 + 100 * low, 6000 + 100 * high)
+
+
+@pytest.mark.parametrize(
+    ("name", "lowest"),
+    [
+        ("trombone", "Ab1"),  # Berlioz, Traité d'instrumentation: Bb1, A1, Ab1; G1 very difficult
+        ("trombone-f", "Ab1"),
+        ("bass-trombone", "F1"),  # spiegato.com, What is the range of a trombone
+        ("euphonium", "Bb1"),  # Wikipedia, Pitch of brass instruments: whole-tube
+    ],
+)
+def test_pedal_notes_of_whole_tube_instruments_are_usual(name: str, lowest: str) -> None:
+    note = written(lowest[0], int(lowest[-1]), -1 if "b" in lowest else 0)
+    assert instruments.get(name).usual_range.value[0] == note.pitch_cents
 
 
 def test_the_range_table_agrees() -> None:

@@ -115,6 +115,18 @@ ROWS = [
         ways=["technique: lip-gliss", "contour: C5 -- B4"],
         source="practice: Ericson, ASU; Wikipedia, horn: the hand lowers up to a semitone in mid-range",
     ),
+    # On the F side the hand reaches a half step above the next partial, E4; a half step is usual.
+    says(
+        "hand-gliss-too-wide",
+        "technique: hand-gliss\ncontour: G4 -- «F4»",
+        number=("lowered by", 201.955, 100, "cents"),
+    ),
+    says(
+        "hand-gliss-too-wide",
+        "technique: hand-gliss\ncontour: G4 -- «Eb4»",
+        number=("lowered by", 401.955, 215.641, "cents"),
+        severity="refused",
+    ),
     silent("hand-gliss-too-wide", "technique: hand-gliss\ncontour: C5 -- B4"),
     says(
         "hand-gliss-too-wide",

@@ -55,9 +55,11 @@ ROWS = [
     says(
         "fingering-misses-pitch",
         "contour: «D4»\nfingering: 5",
-        number=("distance to the partial", 98.045, 35, "cents"),
-        ways=["fingering: auto", "contour: C#4"],
+        number=("distance to the partial", 98.045, 50, "cents"),
+        ways=["fingering: auto", "contour: C#4", "contour: E4"],
         on="trombone",
+        severity="refused",
+        physical=True,
     ),
     says(
         "fingering-misses-pitch",

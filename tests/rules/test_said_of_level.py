@@ -27,8 +27,8 @@ ON_THE_WAY = [
     silent("effect-too-loud", "technique: half-stopped\ncontour: C5, D5\nlasts: 4 beats\ndynamics: p < mf@2 > p"),
     says(
         "effect-too-soft",
-        "technique: growl\ncontour: C5, D5@2, «E5@3»\nlasts: 4 beats\ndynamics: f > ppp",
-        number=("level", 2.25, 4, "steps from niente"),
+        "technique: growl\ncontour: C5, «D5@2», E5@3\nlasts: 4 beats\ndynamics: f > ppp",
+        number=("level", 2.5625, 4, "steps from niente"),
     ),
     # What comes after the fourth attack is on its way to pp, though no point of the contour stands there.
     says(
@@ -78,11 +78,19 @@ ROWS = [
         number=("level", 1, 3, "steps from niente"),
         ways=["dynamics: p", "technique: ordinary"],
     ),
-    silent("effect-too-soft", "technique: flutter-tongue + lip-gliss\ncontour: C5 -- D5\ndynamics: p > ppp"),
+    # The goal of a hairpin is reached only at its end: its last quarter does not count.
     says(
         "effect-too-soft",
-        "technique: growl\ncontour: C5, «D5@2»\nlasts: 4 beats\ndynamics: f > pp@2",
-        number=("level", 2, 4, "steps from niente"),
+        "technique: flutter-tongue + lip-gliss\ncontour: «C5» -- D5\ndynamics: p > ppp",
+        number=("level", 1.5, 3, "steps from niente"),
+    ),
+    silent("effect-too-soft", "technique: flutter-tongue + lip-gliss\ncontour: C5 -- D5\ndynamics: mp > pp"),
+    silent("effect-too-soft", "technique: growl\ncontour: C5\ndynamics: f > n"),
+    silent("effect-too-soft", "technique: rip\ncontour: C5\nlasts: 4 beats\ndynamics: f > p"),
+    says(
+        "effect-too-soft",
+        "technique: growl\ncontour: «C5», D5@2\nlasts: 4 beats\ndynamics: f > pp@2",
+        number=("level", 3, 4, "steps from niente"),
         ways=["dynamics: f > mp@2", "technique: ordinary"],
     ),
     says(
@@ -108,8 +116,8 @@ ROWS = [
     ),
     says(
         "effect-too-soft",
-        "technique: flutter-tongue + lip-gliss\ncontour: C5 -- D5, «E5@2»\nlasts: 4 beats\ndynamics: p > ppp@2",
-        number=("level", 1, 3, "steps from niente"),
+        "technique: flutter-tongue + lip-gliss\ncontour: «C5» -- D5, E5@2\nlasts: 4 beats\ndynamics: p > ppp@2",
+        number=("level", 2.25, 3, "steps from niente"),
         ways=["dynamics: mp > p@2", "technique: lip-gliss"],
     ),
     says(

@@ -91,11 +91,11 @@ def loudest_of(gesture: Gesture, index: int, *, throughout: bool = True) -> Frac
 
 
 def level_words(gesture: Gesture, at: Fraction, place: Fraction | int) -> str:
-    """The level asked for at a time, in words: "at ff", "swelling to ff", "at about f (on the way from pp to
-    ff)"."""
+    """The level asked for at a time, in words: "at ff", "swelling to ff", "fading to pp", "at about f (on the way
+    from pp to ff)"."""
     level = LEVELS[round(place)]
     if place != place_at(gesture, at):
-        return f"swelling to {level}"
+        return f"{'swelling' if place > place_at(gesture, at) else 'fading'} to {level}"
     if any(m.at == at for m in gesture.dynamics):
         return f"at {level}"
     marks = [m for m in gesture.dynamics if m.at < at][-1:] + [m for m in gesture.dynamics if m.at > at][:1]
