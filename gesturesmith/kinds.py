@@ -124,7 +124,7 @@ DemandUnit = Literal[
 
 # Outputs, and how LilyPond ended: "" well
 Listed = Literal["techniques", "instruments", "rules"]
-ItemKind = Literal["page", "snippet", "picture", "score", "sketch"]
+ItemKind = Literal["page", "snippet", "picture", "score", "sketch", "enclosed"]
 Ended = Literal["", "failed", "timeout", "stopped", "full", "flood"]
 LogLevel = Literal["fatal error", "error", "warning", "programming error"]
 Backend = Literal["", "cairo", "svg", "ps"]  # of LilyPond; "": the best it has

@@ -48,7 +48,7 @@ LAYERS = (
     ("score", "pictures"),
     ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
-    ("cache", "delivery", "pipeline", "batch"),
+    ("cache", "delivery", "pipeline", "batch", "dispatch"),
     ("api", "live"),
     ("cli",),
 )
@@ -93,6 +93,7 @@ LEFT = {
     "delivery": {"cache"},
     "pipeline": {"cache"},
     "batch": {"cache", "delivery", "pipeline"},
+    "dispatch": {"pipeline"},
     "live": set(),
 }
 # Each third-party library is used in only one package.
@@ -101,6 +102,7 @@ ROOM_OF = {
     "click": {"cli"},
     "distributed": {"batch"},
     "lilypond": {"lilypond"},
+    "pypdf": {"writers"},
     "starlette": {"live"},
     "uvicorn": {"live"},
 }

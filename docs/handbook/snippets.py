@@ -3,7 +3,7 @@
 A snippet is a fenced block whose first word says what it is; a second word is the name of its file:
 
     gesture [NAME]   a gesture file that can be read
-    toml [NAME]      TOML; with a name, a readable profile
+    toml [NAME]      TOML; with a name, a readable profile, or a delivery file
     console          commands after "$ ", each followed by its output; a final line "..." stands for the rest. If no
                      output is shown, nothing is compared. The exit status must be 0, or 1 if something is not as
                      written
@@ -161,8 +161,14 @@ def _gesture(page: Page, snippet: Snippet) -> None:
 
 
 def _toml(page: Page, snippet: Snippet) -> None:
-    tomllib.loads(snippet.text)
-    if snippet.name:
+    values = tomllib.loads(snippet.text)
+    if "delivery" in values and snippet.name:
+        from gesturesmith.dispatch import file as delivery
+
+        said = delivery.load(str(page.folder / snippet.name))
+        if isinstance(said, tuple):
+            page.fault(snippet, "\n".join(said))
+    elif snippet.name:
         reading = f'instrument: "{snippet.name}"\npitches: written\n'
         _gesture(page, Snippet("gesture", "", reading, snippet.line, snippet.start))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Generator, Iterator
+from collections.abc import Callable, Generator, Iterator
 from contextlib import ExitStack
 from dataclasses import replace
 from pathlib import Path, PurePosixPath
@@ -21,10 +21,13 @@ from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
 from gesturesmith.pipeline.types import SignUsage
 from gesturesmith.source import folded
 from gesturesmith.values import frozen
-from gesturesmith.writers import Item, Output, Writer
+from gesturesmith.writers import Binding, Item, Output, Writer
 
 if TYPE_CHECKING:  # a run that finds everything made already does not pay for them
     from gesturesmith.batch.workers import WorkerPool
+
+
+_PDF = "pdf"
 
 
 def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, None, None]:
@@ -88,6 +91,7 @@ class PendingBuild:
     names: tuple[str, ...]
     ways: tuple[SignUsage, ...] = ()
     pinned: PinnedNumbers = NOTHING_PINNED
+    bindings: tuple[Binding, ...] = ()
     files: tuple[PendingFile, ...] = ()
     lacking: tuple[str, ...] = ()
     unmade: tuple[str, ...] = ()
@@ -103,6 +107,9 @@ class BatchRun:
         self._setup = setup
         self._stack = stack
         self._pool: WorkerPool | None = None
+        self._ordered_books: dict[tuple[str, ...], str] = {}
+        self._common: set[str] = set()  # books of several builds, whose results are kept
+        self._results: dict[str, dict[str, bytes] | Failure] = {}
 
     def cached(self, build: Build) -> PendingBuild | None:
         """A build that was finished before, if its files are in place or in the cache."""
@@ -155,6 +162,7 @@ class BatchRun:
             names=outcome.names,
             ways=outcome.ways,
             pinned=outcome.pinned,
+            bindings=outcome.bindings if _PDF in build.formats else (),
             files=tuple(sorted(files, key=lambda f: f.place)),
             lacking=lacking if outcome.items else (),
             unmade=tuple(w.key for w in chosen if outcome.items and not any(map(w.takes, outcome.items))),
@@ -177,8 +185,8 @@ class BatchRun:
         failures: dict[str, Failure] = {}
         files = self._found(plan.files) if plan.key else plan.files
         rendered = self._rendered(build, files)
-        for file in files:
-            got = self._collected(file, rendered)
+        collected = [self._collected(file, rendered) for file in files]
+        for got in self._bound(collected, plan.bindings):
             if isinstance(got, Failure):
                 failures.setdefault(got.gesture or "", got)
                 continue
@@ -233,7 +241,14 @@ class BatchRun:
         for formats in groups(lilypond, tuple(lacking)):
             item = lacking[formats[0]].item
             assert item is not None
-            book = self._called().add(formats, item.book, item.excerpts)
+            # The same page may belong to several builds, such as the notes of a work to each of its parts.
+            keys = tuple(lacking[kind].key for kind in formats)
+            book = self._ordered_books.get(keys)
+            if book is None:
+                book = self._called().add(formats, item.book, item.excerpts)
+                self._ordered_books[keys] = book
+            else:
+                self._common.add(book)
             yield from (replace(lacking[kind], book=book) for kind in formats)
 
     def _found(self, files: tuple[PendingFile, ...]) -> tuple[PendingFile, ...]:
@@ -268,7 +283,15 @@ class BatchRun:
             self._setup.tell(f"{build.name}: engraving", done, whole)
 
         books = dict.fromkeys(file.book for file in files if file.book is not None)
-        return {book: self._called().result(book, tell) for book in books}
+        return {book: self._result(book, tell) for book in books}
+
+    def _result(self, book: str, tell: Callable[[float, float], None]) -> dict[str, bytes] | Failure:
+        if book in self._results:
+            return self._results[book]
+        result = self._called().result(book, tell)
+        if book in self._common:
+            self._results[book] = result
+        return result
 
     def _collected(self, file: PendingFile, books: dict[str, dict[str, bytes] | Failure]) -> PendingFile | Failure:
         """The file with its bytes, cached if new; or why there is none."""
@@ -285,7 +308,40 @@ class BatchRun:
         except ValueError as error:
             return Failure(gesture=file.item.name, summary=str(error))
         self._setup.store.put(file.key, data)
-        return _ready(file.place, file.key, file.excerpts, data)
+        return replace(_ready(file.place, file.key, file.excerpts, data), item=file.item)
+
+    def _bound(
+        self, collected: list[PendingFile | Failure], bindings: tuple[Binding, ...]
+    ) -> Iterator[PendingFile | Failure]:
+        """The files with the PDFs of each binding as one; none of which a page is missing."""
+        apart = {output for binding in bindings for output in binding.outputs}
+        there: dict[str, PendingFile] = {}
+        for got in collected:
+            item = got.item if isinstance(got, PendingFile) and got.place.suffix == f".{_PDF}" else None
+            if isinstance(got, PendingFile) and item is not None and item.output in apart:
+                there[item.output] = got
+            else:
+                yield got
+        for binding in bindings:
+            pages = [there[output] for output in binding.outputs if output in there]
+            if len(pages) == len(binding.outputs):
+                yield self._as_one(binding, pages)
+
+    def _as_one(self, binding: Binding, pages: list[PendingFile]) -> PendingFile | Failure:
+        from gesturesmith.writers import bound
+
+        place = binding.place.with_name(f"{binding.place.name}.{_PDF}")
+        try:
+            data = bound(binding, [self._data(page) for page in pages])
+        except ValueError as error:
+            return Failure(gesture=None, summary=str(error))
+        ready = _ready(place, _bytes_key(data), pages[-1].excerpts, data)  # the music comes last
+        self._setup.store.put(ready.key, data)
+        return ready
+
+    def _data(self, file: PendingFile) -> bytes:
+        """The bytes of a file, which may be in place from an earlier run."""
+        return file.data if file.data is not None else (self._setup.output / file.place).read_bytes()
 
     def _call(self, build: Build) -> None:
         """Make the pool; its first LilyPonds start at once, before their documents are known."""
@@ -323,6 +379,8 @@ def _clashes(plans: list[PendingBuild]) -> dict[int, Blocked]:
     found: dict[int, Blocked] = {}
     for number, plan in enumerate(plans):
         for file in plan.files:
+            if file.item is not None and file.item.kind == "enclosed":
+                continue
             other, place = first.setdefault(folded(str(file.place)), (number, file.place))
             if other != number:
                 names = f"{plans[other].build.name} and {plan.build.name}"

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from gesturesmith.pipeline import CompileResult, Options
     from gesturesmith.pipeline.types import SignUsage
     from gesturesmith.source import Source
+    from gesturesmith.writers import Item
 
 
 @click.command()
@@ -94,9 +95,7 @@ def engrave(
         noting.one_paper(found, look)
     if notes and one_document and found.read:
         document.append(noting.document(found.read, common, wanted))
-        from gesturesmith.cache import digest
-
-        options = replace(options, together=digest(*(source.text for _, source in found.read)))
+        options = replace(options, together=identity(document[0]))
     elif notes:
         options = replace(options, notes=wanted)
     builds = list(document)
@@ -106,6 +105,13 @@ def engrave(
     status = page_command.run(context, common, builds, store=store, files=found, report=report)
     noting.tell_differences(ways)
     return status
+
+
+def identity(document: Build) -> str:
+    """What identifies the notes that give the marks of several files their numbers."""
+    from gesturesmith.cache import digest
+
+    return digest(*(source.text for source in document.sources), repr(document.options))
 
 
 def build_of(
@@ -121,13 +127,14 @@ def build_of(
 
     options = replace(options, folder=folder_of(file.path, common.profiles), stem=file.stem, place=file.place)
     pages = options.pages and options.only is None
+    kinds = (("page",) if pages else ()) + (("snippet",) if options.pictures else ())
     return Build(
         name=source.name,
         compile=partial(_compiled, store=store, document=document),
         sources=(source,),
         options=options,
         formats=options.formats,
-        kinds=("page", "snippet") if pages else ("snippet",),
+        kinds=kinds,
     )
 
 
@@ -135,12 +142,21 @@ def _compiled(
     sources: tuple[Source, ...], options: Options, store: Store, document: Sequence[Build]
 ) -> CompileResult:
     from gesturesmith.pipeline import compile_file  # not needed if everything is in the cache
+    from gesturesmith.pipeline.binding import bound
 
+    page: Item | None = None
     if not document:
-        return compile_file(sources, options, store)
-    from gesturesmith.pipeline.notes import numbering
+        made = compile_file(sources, options, store)
+    elif options.bind:
+        from gesturesmith.pipeline.notes import shared
 
-    return compile_file(sources, options, store, numbering(document[0].sources, document[0].options))
+        numbers, pinned, page = shared(document[0].sources, document[0].options)
+        made = replace(compile_file(sources, options, store, numbers), pinned=pinned)
+    else:
+        from gesturesmith.pipeline.notes import numbering
+
+        made = compile_file(sources, options, store, numbering(document[0].sources, document[0].options))
+    return bound(made, page) if options.bind else made
 
 
 def _report(done: BuildResult, *, only: str | None, colour: bool, ways: list[SignUsage]) -> Status:

@@ -86,7 +86,7 @@ def _path(context: click.Context, option: click.Parameter, value: str | None) ->
     return Path(value) if value is not None else None
 
 
-_OPTIONS = (
+_WHAT = (
     click.option("-o", "--output", default="out", metavar="DIR", show_default=True, help="Output folder."),
     click.option(
         "--as",
@@ -104,6 +104,8 @@ _OPTIONS = (
         metavar="PATTERN",
         help="Pattern for the names of outputs, such as {composer}-{title}-{part}, instead of the file's name.",
     ),
+)
+_HOW = (
     click.option(
         "--jobs",
         type=click.IntRange(1, 256),
@@ -177,7 +179,30 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         )
         return command(*arguments, **more)
 
-    for option in reversed(_OPTIONS):
+    for option in reversed((*_WHAT, *_HOW)):
+        called = option(called)
+    return called
+
+
+def run_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command those options of `OutputOptions` that say how a run is made, not what it makes."""
+
+    @functools.wraps(command)
+    def called(*arguments: Any, **more: Any) -> Status:
+        jobs, no_cache = more.pop("jobs"), more.pop("no_cache")
+        how = {name: more.pop(name) for name in ("force", "manifest", "lilypond", "sandbox", "cluster", "profiles")}
+        more["common"] = OutputOptions(
+            output=Path(),
+            formats=(),
+            name=None,
+            jobs=jobs or cores(),
+            cached=not no_cache,
+            quiet=more.pop("quiet"),
+            **how,
+        )
+        return command(*arguments, **more)
+
+    for option in reversed(_HOW):
         called = option(called)
     return called
 

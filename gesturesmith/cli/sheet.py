@@ -104,8 +104,7 @@ def _lilypond(common: OutputOptions) -> LilyPond | None:
 def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOptions, look: PageLook) -> Status:
     store = page_command.open_store(common)
     found = read_all(files)
-    lilypond = _lilypond(common)
-    builds = [_build(one, source, common, look, lilypond) for one, source in found.read]
+    builds = [sheet_build(one, source, common, look) for one, source in found.read]
     named = {source.name for one, source in found.read if one.named}
 
     def report(done: BuildResult) -> Status:
@@ -117,9 +116,8 @@ def _of_files(context: click.Context, files: tuple[str, ...], common: OutputOpti
     return page_command.run(context, common, builds, store=store, files=found, report=report)
 
 
-def _build(
-    one: InputFile, source: Source, common: OutputOptions, look: PageLook, lilypond: LilyPond | None
-) -> Build:
+def sheet_build(one: InputFile, source: Source, common: OutputOptions, look: PageLook) -> Build:
+    """The build of the exercise sheets of a file."""
     from gesturesmith.batch import Build
     from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 
@@ -129,7 +127,7 @@ def _build(
         place=one.place,
         name=common.name,
         look=look,
-        lilypond=lilypond,
+        lilypond=_lilypond(common),
     )
     return Build(
         name=source.name,

@@ -62,7 +62,7 @@ def delivered(done: BuildResult, folder: Path) -> Status:
     if done.blocked is not None:
         complain(done.blocked.reason)
         return worst(status, Status.MACHINE if done.blocked.machine else Status.INPUT)
-    for line in _made(folder, done.written):
+    for line in _made(folder, done.written, named=done.build.kinds == ("page",)):
         say(clean(line))
     unchanged = len(done.outputs) - len(done.written)
     if unchanged:
@@ -95,7 +95,8 @@ class BatchSummary:
         """`unread`: names of files that could not be read at all."""
         self._count: Counter[_Result] = Counter({"failed": len(unread)})
         self._names: dict[_Result, list[str]] = {"failed": [*map(clean, unread)]}
-        self._left_out: list[str] = []
+        self._left_out: dict[str, None] = {}
+        self._incomplete = 0
         self._unread = 0
         self._with_care = 0
 
@@ -110,12 +111,16 @@ class BatchSummary:
             return
         else:
             kind = "refused"
-        name = clean(done.build.name)
+        # What is refused is so on every paper and in every language.
+        of = done.build.sources[0].name if len(done.build.sources) == 1 and kind != "failed" else done.build.name
+        name = clean(of)
         self._count[kind] += 1
-        self._names.setdefault(kind, []).append(name)
+        names = self._names.setdefault(kind, [])
+        names += [name] if name not in names else []
         if kind in ("made", "unchanged"):
             missing = tuple(dict.fromkeys(clean(one) for one in _left_out(done)))
-            self._left_out += [f"{name} ({', '.join(missing)})"] if missing else []
+            self._left_out |= {f"{name} ({', '.join(missing)})": None} if missing else {}
+            self._incomplete += bool(missing)
             self._unread += unread
             self._with_care += any(report.with_care for report in done.reports)
 
@@ -129,7 +134,7 @@ class BatchSummary:
         gestures`, and below it the names of those refused, failed and incomplete."""
         counts = ", ".join(f"{self._count[kind]} {kind}" for kind in ("made", "unchanged", "refused", "failed"))
         care = f"; {self._with_care} with care" if self._with_care else ""
-        left = f"; {len(self._left_out)} written without their refused gestures" if self._left_out else ""
+        left = f"; {self._incomplete} written without their refused gestures" if self._incomplete else ""
         unread = f"; {self._unread} written without their unreadable gestures" if self._unread else ""
         named = (
             ("without refused gestures", self._left_out),
@@ -154,12 +159,12 @@ def _broken(failure: Failure, *, alone: bool) -> str:
     return f"{whose}{', nothing was written' if alone else ''}: {failure.summary}"
 
 
-def _made(folder: Path, written: tuple[Path, ...]) -> list[str]:
-    """The pages by name, the snippets counted by folder and format."""
+def _made(folder: Path, written: tuple[Path, ...], *, named: bool) -> list[str]:
+    """The pages by name, the snippets counted by folder and format; all by name if they are `named`."""
     groups: dict[Path, dict[str, int]] = {}
     lines = []
     for path in written:
-        if path.with_suffix("").is_dir() or path.parent == folder:
+        if named or path.with_suffix("").is_dir() or path.parent == folder:
             lines.append(f"  {path}")
         else:
             kinds = groups.setdefault(path.parent, {})

@@ -80,6 +80,19 @@ def _names(report: FileReport) -> tuple[str, ...]:
     return (*(g.name for g in report.gestures), *(p.name for p in report.passages))
 
 
+@lru_cache(maxsize=1)  # bound with every part
+def _document(sources: tuple[Source, ...], options: NotesOptions) -> tuple[Item, ...]:
+    parts = _read(sources, options).parts
+    return (notes_item(parts, options),) if parts else ()
+
+
+def shared(sources: tuple[Source, ...], options: NotesOptions) -> tuple[Numbers, PinnedNumbers, Item | None]:
+    """The numbers that the notes page of these files gives their marks, those to keep, and the page."""
+    read = _read(sources, options)
+    _note(read.reads)
+    return read.numbers, read.pinned, next(iter(_document(sources, options)), None)
+
+
 def numbering(sources: tuple[Source, ...], options: NotesOptions) -> Numbers:
     """The numbers that the notes page of these files gives the marks in their parts."""
     read = _read(sources, options)

@@ -283,15 +283,19 @@ def _laid_out(
     systems = tuple(_systems(parts))
     elsewhere = options.notes is not None or bool(options.together)
     left_out = tuple(_left_out(report, {name for name, _ in systems}))
-    if options.only is None and options.pages and systems:
+    with_score = not options.parts or SCORE in options.parts
+    if options.only is None and options.pages and systems and with_score:
         yield _score_page(tuple(system for _, system in systems), report, score, options, folder, left_out)
-    for number, (name, system) in enumerate(systems, start=1):
+    for number, (name, system) in enumerate(systems if options.pictures and with_score else (), start=1):
         yield _score_picture(name, system, score, folder, f"score{number:05d}")
     places = _places(parts, options, folder)
     for part, place in zip(parts, places, strict=True):
+        if options.parts and part.part.name not in options.parts:
+            continue
         if options.only is None and options.pages and (part.page or any(part.apart)):
             yield _part_page(part, report, place, elsewhere, left_out)
-        yield from _pictures(part, folder)
+        if options.pictures:
+            yield from _pictures(part, folder)
 
 
 def _stem(options: Options, settings: Settings) -> str:

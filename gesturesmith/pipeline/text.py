@@ -184,7 +184,7 @@ def _laid_out(
             document=document((book,)),
         )
         items.append(item)
-    for number, engraving in enumerate(engravings, start=1):
+    for number, engraving in enumerate(engravings if options.pictures else (), start=1):
         items.append(snippet(engraving, f"s{number:05d}", settings, options.place / stem))
     return tuple(items)
 

@@ -15,7 +15,7 @@ from gesturesmith.values import frozen, uncounted
 if TYPE_CHECKING:  # `check` needs neither files nor writers
     from pathlib import Path
 
-    from gesturesmith.writers import Item
+    from gesturesmith.writers import Binding, Item
 
 
 @frozen(kw_only=True)
@@ -71,6 +71,9 @@ class Options:
     cues        parts have cues: what others play before an entry after a long rest
     notes       also make a notes page of the file, whose numbers its marks have
     together    identifies the files of a shared notes page that gives the numbers of its marks; else ""
+    pictures    make pictures of gestures and passages
+    parts       of a file with several parts, those wanted, and "score"; () for all
+    bind        notes and music are delivered as one PDF
     """
 
     folder: Path | None = field(default=None, metadata=uncounted("what is read there is kept with its hash"))
@@ -88,6 +91,9 @@ class Options:
     cues: bool = field(default=False, metadata=_LATER)
     notes: NotesOptions | None = field(default=None, metadata=_NUMBERS)
     together: str = field(default="", metadata=_NUMBERS)
+    pictures: bool = field(default=True, metadata=_LATER)
+    parts: tuple[str, ...] = field(default=(), metadata=_LATER)
+    bind: bool = field(default=False, metadata=_LATER)
 
 
 @frozen(kw_only=True)
@@ -108,6 +114,7 @@ class CompileResult:
     items    pages and snippets; empty if nothing can be engraved
     ways     how the files use signs (see `differences`)
     pinned   the numbers of the notes page made, as they are kept for the next delivery
+    bindings   pages to be delivered as one PDF
     """
 
     reports: tuple[FileReport, ...]
@@ -115,6 +122,7 @@ class CompileResult:
     items: tuple[Item, ...] = ()
     ways: tuple[SignUsage, ...] = ()
     pinned: PinnedNumbers = NOTHING_PINNED
+    bindings: tuple[Binding, ...] = ()
 
     @property
     def report(self) -> FileReport:

@@ -38,7 +38,8 @@ class Item:
 
     output       what LilyPond calls it (`\\bookOutputName`)
     kind         "page" | "snippet" | "picture" (a page as a picture, cropped, beside the page itself) | "score" (a
-                 passage as a picture with the lines of all parts) | "sketch" (of a gesture)
+                 passage as a picture with the lines of all parts) | "sketch" (of a gesture) | "enclosed" (a page
+                 that is only bound with others)
     place        its path below the output folder, without ending: "study" or "study/beacon"
     name         the gesture's or passage's name; for a page the file's stem
     title, author   for the file's metadata; "" for none
@@ -70,6 +71,21 @@ class Item:
     def scores(self) -> tuple[Music, ...]:
         """The music of all its lines, in order."""
         return tuple(staff.music for system in self.systems for staff in system)
+
+
+@frozen(kw_only=True)
+class Binding:
+    """Pages that are delivered as one PDF instead of apart.
+
+    place    its path below the output folder, without ending
+    outputs  the items, by their `output`, in the order in which they are bound
+    title, author   for its metadata; "" for none
+    """
+
+    place: PurePosixPath
+    outputs: tuple[str, ...]
+    title: str = ""
+    author: str = ""
 
 
 @frozen(kw_only=True)
@@ -149,7 +165,7 @@ class Writer:
     key       its name for `--as`
     ending    that of its files, "" for the key
     about     one line for `--help`
-    kinds     the kinds of items it is made for: "page", "snippet", "picture", "score", "sketch"
+    kinds     the kinds of items it is made for: "page", "snippet", "picture", "score", "sketch", "enclosed"
     engraved  whether LilyPond makes the file, which `finish` then completes; else `finish` gets b""
     finish    makes the file of an item
     beside    files needed beside those of the given items

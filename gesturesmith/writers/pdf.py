@@ -53,7 +53,7 @@ def _fixed_xmp_date(length: int) -> bytes:
 WRITER = Writer(
     key="pdf",
     about="the page of each file, and a cropped PDF of each gesture and passage",
-    kinds=("page", "snippet", "score"),
+    kinds=("page", "snippet", "score", "enclosed"),
     engraved=True,
     finish=_finish,
 )

@@ -1,0 +1,1 @@
+"""Deliveries: the file that says what is delivered, the record of what was, and the differences."""
