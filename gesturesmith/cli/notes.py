@@ -85,10 +85,13 @@ def notes(
     """
     from gesturesmith.pipeline.types import NotesOptions
 
-    no_pages = [name for name in common.formats if "page" not in writers.get(name).kinds]
+    there = [name for name in writers.names() if "page" in (one := writers.get(name)).kinds and not one.scored]
+    no_pages = [name for name in common.formats if name not in there]
     if no_pages:
-        there = ", ".join(name for name in writers.names() if "page" in writers.get(name).kinds)
-        raise click.UsageError(f"notes cannot be made as {', '.join(no_pages)} (choose from {there})")
+        raise click.UsageError(
+            f"notes cannot be made as {', '.join(no_pages)} (choose from {', '.join(there)}): "
+            "what its signs mean is text"
+        )
     found = read_all(files)
     wanted = NotesOptions(name=common.name, look=look, **layout)
     if one_document:

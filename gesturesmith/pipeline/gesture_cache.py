@@ -60,6 +60,7 @@ class GestureCache:
         self._tree = tree
         self._blocks = {b.name.text: b for b in tree.blocks if b.kind != "exercises"}
         self._common = (*counted(options), part, repr(tree.settings) if part else _settings(self._lines, tree))
+        self._with_text = options.reads_ly
         self._every = tuple(self._text(b) for b in self._blocks.values()) if not part else (source.text,)
         self._found = {name: kept for name in self._blocks if (kept := self._get(name)) is not None}
 
@@ -102,14 +103,16 @@ class GestureCache:
         read = tuple((str(path.absolute()), file_digest(path) or "") for path in reads)
         with suppress(TypeError):  # a value that cannot be stored: it is made again next time, nothing is lost
             made_before = CachedGesture(report=said, engraving=made, reads=read)
-            self._store.put(self._key(name), _FORM.dumps(made_before))
+            self._store.put(self._key(name, self._with_text), _FORM.dumps(made_before))
 
     def _said(self, name: str) -> GestureReport | None:
         kept = self._found.get(name)
         return kept.report if kept is not None else None
 
     def _get(self, name: str) -> CachedGesture | None:
-        data = self._store.get(self._key(name))
+        data = self._store.get(self._key(name, True))
+        if data is None and not self._with_text:  # with its text it does as well
+            data = self._store.get(self._key(name, False))
         if data is None:
             return None
         try:
@@ -120,10 +123,10 @@ class GestureCache:
             return None
         return found
 
-    def _key(self, name: str) -> str:
+    def _key(self, name: str, with_text: bool) -> str:
         block = self._blocks[name]
         made_of = (self._text(block),) if block.kind == "gesture" else self._every
-        return result_key("kept", name, *self._common, *made_of)
+        return result_key("kept" if with_text else "kept without text", name, *self._common, *made_of)
 
     def _text(self, block: Block) -> str:
         return "\n".join(self._lines[block.span.line - 1 : block.last_line])

@@ -35,6 +35,7 @@ def engraved(
     """
     from gesturesmith.backends import lilypond
 
+    written = lilypond.engraved if options.reads_ly else lilypond.without_text
     unread = {name for name, _ in report.unread}
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     for said in everything:
@@ -46,7 +47,7 @@ def engraved(
             cued = cues.get(said.name, ()) if cues is not None else ()
             music = _score(checked, said.name, settings, options.pitches, draft, cued)
             if music is not None:
-                engraving = lilypond.engraved(music)
+                engraving = written(music)
                 if kept is not None:
                     kept.put(engraving, report, reads)
         if engraving is not None:

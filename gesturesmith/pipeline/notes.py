@@ -181,8 +181,8 @@ def part_of(source: str, name: str, checked: Checked, settings: Settings, musics
 
 
 def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
-    """The notes page of these parts, as an item to deliver."""
-    from gesturesmith.score.staves import alone
+    """The notes page of these parts, as an item to deliver; its pictures are nothing without their texts, which no
+    format of notes alone has."""
     from gesturesmith.sheets import document, notes
     from gesturesmith.writers import Item
 
@@ -203,7 +203,6 @@ def notes_item(parts: tuple[NotesPart, ...], options: NotesOptions) -> Item:
         title=front.title(languages),
         author=front.composer,
         excerpts=tuple(picture.music.name for picture in pictures),
-        systems=tuple(alone(picture.music, parts[0].settings) for picture in pictures),
         book=book,
         document=document((book,)),
     )

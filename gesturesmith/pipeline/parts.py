@@ -127,7 +127,7 @@ def compiled(
                 pitches="written",
             )
             numbers, pinned = notes.numbers_of(noted, place.pinned)
-            items = (notes.notes_item(noted, place),)
+            items = (notes.notes_item(noted, place),) if options.reads_ly else ()
         if numbers is not None:
             parts = tuple(part.renumbered(numbers) for part in parts)
         ways = tuple(way for part in noted for way in notes.ways_of(part))

@@ -58,7 +58,7 @@ def compile_text(
                 reports=(report,), names=tuple(dict.fromkeys(there)), items=made, ways=uses, pinned=kept_numbers
             )
         settings = reading.piece.settings
-        # Abjad is imported here, and only here.
+        # Abjad is imported here, and only here, if a format needs LilyPond text.
         engravings = tuple(engraved(checked, report, settings, options, kept, reads))
         items: tuple[Item, ...] = ()
         ways: tuple[SignUsage, ...] = ()
@@ -114,7 +114,7 @@ def _numbered(
     if options.notes is not None and everything:
         place = replace(options.notes, place=options.place, stem=f"{options.stem}-notes", name=options.name)
         numbers, pinned = notes.numbers_of((part,), place.pinned)
-        items = (notes.notes_item((part,), place),)
+        items = (notes.notes_item((part,), place),) if options.reads_ly else ()
     numbered = tuple(numbers.on(one) for one in engravings) if numbers else engravings
     return numbered, items, tuple(notes.ways_of(part)), pinned
 

@@ -95,6 +95,13 @@ class Options:
     parts: tuple[str, ...] = field(default=(), metadata=_LATER)
     bind: bool = field(default=False, metadata=_LATER)
 
+    @property
+    def reads_ly(self) -> bool:
+        """Whether any of the formats is made from LilyPond text."""
+        from gesturesmith import writers
+
+        return any(writers.get(name).reads_ly for name in self.formats)
+
 
 @frozen(kw_only=True)
 class SignUsage:

@@ -32,6 +32,8 @@ _CUT = F(4)  # beats of a point kept on one line
 type SlotKind = Literal["note", "moving", "stroke", "point", "rest"]
 type LeafKind = Literal["note", "point", "rest", "bar-rest", "skip"]
 type Beam = Literal["", "start", "end"]
+# The note values of grace notes, in beats: one has a flag, several are under a beam.
+GRACE_VALUE, GRACES_VALUE = Fraction(1, 2), Fraction(1, 4)
 
 
 @frozen

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
-from gesturesmith.backends.lilypond.leaves import grace_beats
+from gesturesmith.backends.lilypond.marks import grace_beats
 from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.model.changes import (
     DoubleBar,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from gesturesmith.backends.lilypond import EngravedMusic
-from gesturesmith.backends.lilypond.leaves import grace_beats
+from gesturesmith.backends.lilypond.marks import grace_beats
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
 from gesturesmith.score.music import Footnote, Music

@@ -183,6 +183,11 @@ class Writer:
     ending: str = ""
     lacks: Callable[[Item], tuple[str, ...]] = nothing_lost
 
+    @property
+    def reads_ly(self) -> bool:
+        """Whether it is made from LilyPond text, or by LilyPond; else such text need not be there."""
+        return self.engraved or not (self.scored or self.kinds == ("sketch",))
+
     def takes(self, item: Item) -> bool:
         """Whether an item has a file in this format."""
         return item.kind in self.kinds and (not self.scored or bool(item.systems))

@@ -160,7 +160,7 @@ def test_one_bad_file_does_not_stop_the_others(files, run):
 @pytest.mark.parametrize(
     ("arguments", "said"),
     [
-        (("--as", "svg"), "notes cannot be made as svg (choose from ly, musicxml, mxl, pdf"),
+        (("--as", "svg"), "notes cannot be made as svg (choose from ly, pdf): what its signs mean is text"),
         (("--wording", "nl"), "`nl` is not a language of the page texts: write `en`, `de`, `fr` or `it`"),
         (("--wording", "en,de,fr"), "`wording` takes one language, or two with a comma"),
         (("--wording", " "), "`wording` has no value"),

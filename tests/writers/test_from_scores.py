@@ -6,9 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from gesturesmith.pipeline import Options, compile_text
-from gesturesmith.pipeline.notes import compile_notes
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
-from gesturesmith.pipeline.types import NotesOptions
 from gesturesmith.score.marks import LineStart
 from gesturesmith.source import Source
 from gesturesmith.writers.base import Item, Writer, is_ours, text_with_checksum
@@ -59,7 +57,6 @@ def test_every_item_of_music_has_its_scores():
     source = Source(DEMO.name, DEMO.read_text("utf-8"))
     made = [
         compile_text(source, Options(folder=DEMO.parent)),
-        compile_notes((source,), NotesOptions(folders=(DEMO.parent,))),
         compile_sheet((source,), SheetOptions(folder=DEMO.parent)),
     ]
     for outcome in made:

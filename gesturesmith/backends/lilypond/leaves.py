@@ -11,11 +11,9 @@ from gesturesmith.backends.lilypond._abjad import abjad
 from gesturesmith.kinds import AttackShape
 from gesturesmith.score.marks import TechniqueLabel, TrillSign
 from gesturesmith.score.music import Event, Music
-from gesturesmith.score.rhythm import Leaf, Meter, Tuplet
+from gesturesmith.score.rhythm import GRACE_VALUE, GRACES_VALUE, Leaf, Meter, Tuplet
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second: three beams for the feather
-GRACE_VALUE = Fraction(1, 2)
-_GRACES_VALUE = Fraction(1, 4)  # of several under one beam
 GRACE = (63, 64)  # the head where a line stops comes this far through the last leaf
 _INSTANT = Fraction(1, 16)  # beats it takes in proportional spacing
 _ARTICULATIONS = ("accent", "staccato", "tenuto", "marcato")
@@ -121,11 +119,6 @@ class LeafBuilder:
 _AFTER = (7, 8)  # grace notes at its end come this far through a note
 
 
-def grace_beats(count: int) -> Fraction:
-    """The length LilyPond gives to this many grace notes before a note, outside the time of the music."""
-    return count * (GRACE_VALUE if count == 1 else _GRACES_VALUE)
-
-
 def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
     """Grace notes: one with a flag, several under a beam."""
     made: list[abjad.Leaf] = []
@@ -133,7 +126,7 @@ def _grace_notes(events: tuple[Event, ...]) -> list[abjad.Leaf]:
         head = event.head
         if head is None:
             raise ValueError("a grace note has a head")
-        value = duration(GRACE_VALUE if len(events) == 1 else _GRACES_VALUE)
+        value = duration(GRACE_VALUE if len(events) == 1 else GRACES_VALUE)
         note = abjad.Note.from_duration_and_pitch(value, _pitch(marks.head_name(head)))
         if event.forced:
             note.note_head().set_is_forced(True)

@@ -47,6 +47,7 @@ from gesturesmith.score.marks import (
     Waves,
     Words,
 )
+from gesturesmith.score.rhythm import GRACE_VALUE, GRACES_VALUE
 from gesturesmith.units import Spelling
 
 # Stands for a footnote's mark until a page fills it in. `quoted` never lets this character through.
@@ -91,6 +92,11 @@ _STYLES: dict[LineStyle, str] = {
     "arrow": "plain",
 }
 _PLACE = "b'"  # if only the height counts, any note will do
+
+
+def grace_beats(count: int) -> Fraction:
+    """The length LilyPond gives to this many grace notes before a note, outside the time of the music."""
+    return count * (GRACE_VALUE if count == 1 else GRACES_VALUE)
 
 
 def note_name(spelling: Spelling) -> str:

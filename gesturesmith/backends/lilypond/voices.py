@@ -10,7 +10,6 @@ from gesturesmith.backends.lilypond import marks
 from gesturesmith.backends.lilypond._abjad import abjad
 from gesturesmith.backends.lilypond.leaves import (
     GRACE,
-    GRACE_VALUE,
     PLAYS_ON,
     Components,
     LeafBuilder,
@@ -27,7 +26,7 @@ from gesturesmith.lytext import LyText, code, quoted
 from gesturesmith.score.dynamics import apart_from
 from gesturesmith.score.marks import DynamicLevel
 from gesturesmith.score.music import Event, Music, Part, RepeatedStretch
-from gesturesmith.score.rhythm import Leaf, Meter, Tuplet
+from gesturesmith.score.rhythm import GRACE_VALUE, Leaf, Meter, Tuplet
 
 _UNBROKEN = Fraction(8)  # beats of a gesture kept on one line
 

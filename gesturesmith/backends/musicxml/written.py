@@ -10,13 +10,12 @@ from itertools import pairwise
 from typing import Literal
 
 from gesturesmith.score.music import Event, Music, Part, Voice
-from gesturesmith.score.rhythm import Leaf, Tuplet
+from gesturesmith.score.rhythm import GRACE_VALUE, GRACES_VALUE, Leaf, Tuplet
 from gesturesmith.values import frozen
 
 type WrittenKind = Literal["note", "rest", "bar-rest", "space", "held", "grace", "after", "stop"]
 
 _FEATHER_VALUE = Fraction(1, 8)  # a thirty-second
-_GRACE_VALUE, _GRACES_VALUE = Fraction(1, 2), Fraction(1, 4)  # one with a flag, several under a beam
 _BEAMED_BELOW = Fraction(1)
 
 
@@ -224,7 +223,7 @@ def _graces(events: tuple[Event, ...], at: Fraction, *, slashed: bool) -> Iterat
             kind="grace" if slashed else "after",
             event=event,
             at=at,
-            value=_GRACES_VALUE if several else _GRACE_VALUE,
+            value=GRACES_VALUE if several else GRACE_VALUE,
             first=True,
             last=True,
             beams=(way, way) if several else (),
