@@ -73,6 +73,14 @@ gsNumberedInTime = \layout {
   }
 }
 
+%% Lines as wide as the page.
+gsNumberedFull = \layout {
+  \gsNumbered
+  ragged-right = ##f
+  ragged-last = ##f
+}
+gsNumberedFullInTime = \gsNumberedInTime
+
 %% The warm-up, across the page on one line.
 gsWarmUp = \layout {
   \gsNumbered
@@ -100,6 +108,7 @@ gsWarmUp = \layout {
 
 gsExercisePaper = \paper {
   \gsPagePaper
+  min-systems-per-page = #4  % no page with a line alone; our own judgement
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2.4) (stretchability . 20))
 }
 

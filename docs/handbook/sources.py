@@ -13,6 +13,7 @@ from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Severity
 from gesturesmith.difficulty.quantities import QUANTITIES
 from gesturesmith.evidence import Kind, Limit, Sourced
+from gesturesmith.exercises import compass, levels
 from gesturesmith.explain import difficulty as explain_difficulty
 from gesturesmith.explain.rules import rule_evidence
 from gesturesmith.source import Source
@@ -156,6 +157,17 @@ NAMED = (
         "its list of contents has the names",
     ),
     Named(
+        "nemusicpub.com/grading: ranges, keys, note values and tempi of band music by grade",
+        ("nemusicpub.com",),
+        "grades 1/2 to 2 read; letters without octaves",
+    ),
+    Named(
+        "reykjavik.is, learning objectives of city music schools: horn, trumpet, trombone, tuba",
+        ("reykjavik.is",),
+        "levels 1 to 3 read",
+    ),
+    Named("nzmeb.org: syllabus for the trumpet, preliminary grade", ("nzmeb.org",), "says so"),
+    Named(
         "J. Ericson, ASU: stopped and muted horn",
         ("Ericson",),
         "says so, as at baysidehorns.itgo.com; theinstrumentalist.com (2008) has the same of the B-flat side",
@@ -246,6 +258,12 @@ def rests() -> Iterator[tuple[Sourced[Any], str]]:
                 yield side.partials.wide, f"partials of `{key}`"
             if side.stopped_cents is not None:
                 yield side.stopped_cents, f"stopped notes of `{key}`"
+    for level in levels.numbered():
+        for sourced in (level.tempi, level.pace, level.shares, level.widest, level.dynamics, level.tongue):
+            yield sourced, f"lessons of level {level.number}"
+    for name in compass.names():
+        for sourced in (*compass.get(name).ranges, *compass.get(name).keys):
+            yield sourced, f"lessons of `{compass.get(name).instruments[0]}`"
     for key in techniques.names():
         technique = techniques.get(key)
         yield from ((sourced, f"`{key}`") for sourced in technique.sources)

@@ -54,7 +54,15 @@ def _levels(context: click.Context, option: click.Parameter, value: str) -> tupl
     default="1..5",
     show_default=True,
     metavar="LEVELS",
-    help="Level or levels of --technique; 1 is the easiest.",
+    help="Level or levels of --technique: 1 is a first-year student, 5 a professional.",
+)
+@click.option(
+    "--seed",
+    type=click.IntRange(0, 999_999),
+    default=0,
+    show_default=True,
+    metavar="N",
+    help="Another number gives other lines for --technique, the same number the same.",
 )
 @look_options
 @click.pass_context
@@ -65,6 +73,7 @@ def sheet(
     technique: str | None,
     instrument: str | None,
     levels: tuple[int, ...],
+    seed: int,
     look: PageLook,
 ) -> Status:
     """Make exercise sheets from the `exercises` blocks of FILE..., or for one technique.
@@ -90,7 +99,7 @@ def sheet(
             else "give both --technique and --instrument"
         )
         raise click.UsageError(wrong, context)
-    return _of_technique(context, common, technique, instrument, levels, look)
+    return _of_technique(context, common, technique, instrument, levels, seed, look)
 
 
 def _lilypond(common: OutputOptions) -> LilyPond | None:
@@ -166,6 +175,7 @@ def _of_technique(
     technique: str,
     instrument: str,
     levels: tuple[int, ...],
+    seed: int,
     look: PageLook,
 ) -> Status:
     from gesturesmith import techniques
@@ -188,7 +198,12 @@ def _of_technique(
         return Status.REFUSED
     settings = looked(Settings(instrument=found, pitches="written"), look)
     options = GradedOptions(
-        technique=technique, settings=settings, levels=levels, name=common.name, lilypond=_lilypond(common)
+        technique=technique,
+        settings=settings,
+        levels=levels,
+        seed=seed,
+        name=common.name,
+        lilypond=_lilypond(common),
     )
     build = Build(
         name=f"{technique} on the {found.name}",

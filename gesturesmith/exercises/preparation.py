@@ -20,7 +20,7 @@ from gesturesmith.realise.in_force import pitched_by
 from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.rules.shared.account import account, rest_ratio
-from gesturesmith.units import Spelling, chromatic, spell, spell_ladder
+from gesturesmith.units import KeySignature, Spelling, chromatic, spell, spell_ladder
 from gesturesmith.values import frozen
 
 _MAX_NOTES = 12  # in a preparation; more would not be a small step before a line
@@ -42,8 +42,13 @@ class Preparation:
     tube: str = ""
 
 
-def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -> PassageCase:
-    """Gestures of one tempo as a line: a rest fills each one's last bar, and the whole is played `times` times."""
+def barred(
+    cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int, *, key: KeySignature | None = None
+) -> PassageCase:
+    """Gestures of one tempo as a line: a rest fills each one's last bar, and the whole is played `times` times.
+
+    key   its written key, or None
+    """
     first = cases[0].gesture
     meter = None if any(case.gesture.in_seconds for case in cases) else meter
     items: list[PassageItem] = []
@@ -70,6 +75,7 @@ def barred(cases: tuple[Case, ...], meter: tuple[int, int] | None, times: int) -
         tempo_text=None,
         counted=None if first.beat == 1 else first.beat,
         meter=meter,
+        key=key.transposed(first.instrument.sounding) if key is not None else None,
         span=first.span,
         spans={},
     )

@@ -105,7 +105,7 @@ def _contours(technique: Technique, instrument: Instrument, first: Spelling) -> 
                 yield replace(plain, sing=(NewPoint(pitch=_up(first, up)),)), 0
     if _struck(technique) or (most is not None and most < 2):
         return
-    line = _join(technique)
+    line = join_of(technique)
     # A movement within a partial leaves its note and comes back to it.
     back = (replace(start, line=line),) if technique.one_partial else ()
     for size in _INTERVALS:
@@ -119,7 +119,7 @@ def _struck(technique: Technique) -> bool:
     return bool(technique.rate) or technique.pitched == "none"
 
 
-def _join(technique: Technique) -> LineKind:
+def join_of(technique: Technique) -> LineKind:
     """What joins two notes: the line along which the technique slides, else a new attack."""
     if technique.path in _WAVY:
         return "wavy"

@@ -13,7 +13,7 @@ from gesturesmith.exercises.preparation import barred, preparation, rest_s, warm
 from gesturesmith.model.looks import AS_WRITTEN, PageLook
 from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.types import CompileResult
-from gesturesmith.rules.base import Case
+from gesturesmith.rules.base import PassageCase
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
@@ -87,12 +87,12 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
 
     exercise = practice.exercise
     settings = replace(settings, fingerings=exercise.fingerings or settings.fingerings)
-    before = warm_up_music(settings)
+    before = plain_music(warm_up(settings.instrument), settings)
 
     @cache  # each once, however many fit the page in the end
     def engraved(number: int) -> ExerciseLine:
         case = next(line.case for line in practice.playable if line.number == number)
-        return line((case,), settings, exercise.meter, exercise.times)
+        return line(barred((case,), exercise.meter, exercise.times), settings, prepared=True)
 
     def sheet(count: int) -> Sheet:
         return Sheet(
@@ -111,37 +111,27 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
     return item(sheet(count), settings, folder / file_name(exercise.name), output)
 
 
-def line(cases: tuple[Case, ...], settings: Settings, meter: tuple[int, int] | None, times: int) -> ExerciseLine:
-    """One gesture, or several of a series, engraved as a line of a sheet."""
+def line(passage: PassageCase, settings: Settings, *, prepared: bool = False) -> ExerciseLine:
+    """A line of a sheet, engraved; `prepared`: after the plain notes of its gesture."""
     from gesturesmith.backends import lilypond
     from gesturesmith.score import passage_score
     from gesturesmith.sheets.exercises import ExerciseLine
 
-    passage = barred(cases, meter, times)
-    said = barred((cases[0], *(_without_level(case, cases[0]) for case in cases[1:])), meter, times)
-    music = passage_score(said, settings)
+    music = passage_score(passage, settings)
+    first = next(case for case in passage.cases if case is not None)
     return ExerciseLine(
         engraving=lilypond.engraved(music),
         tempo=music.tempo,
-        preparation=preparation(cases[0]),
+        preparation=preparation(first) if prepared else None,
         rest_s=rest_s(passage),
     )
 
 
-def _without_level(case: Case, first: Case) -> Case:
-    """The case without its dynamics if they equal the single level of the first in its line."""
-    marks = case.gesture.dynamics
-    if len(marks) != 1 or [m.level for m in marks] != [m.level for m in first.gesture.dynamics]:
-        return case
-    return replace(case, gesture=replace(case.gesture, dynamics=()))
-
-
-def warm_up_music(settings: Settings) -> EngravedMusic | None:
-    """The warm-up at the beginning of a sheet, if the instrument has one."""
+def plain_music(passage: PassageCase | None, settings: Settings) -> EngravedMusic | None:
+    """A warm-up or cool-down, engraved, if there is one."""
     from gesturesmith.backends import lilypond
     from gesturesmith.score import passage_score
 
-    passage = warm_up(settings.instrument)
     return lilypond.engraved(passage_score(passage, settings)) if passage is not None else None
 
 

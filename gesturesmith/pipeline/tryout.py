@@ -8,6 +8,7 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith import techniques
+from gesturesmith.exercises.preparation import barred
 from gesturesmith.exercises.tryout import Question
 from gesturesmith.pipeline.naming import of_instrument
 from gesturesmith.pipeline.sheet import line
@@ -52,7 +53,7 @@ def compile_try_out(sources: tuple[Source, ...], options: TryOutOptions) -> Comp
         trials = []
         for trial in question.trials:
             number += 1
-            engraving = line((trial.case,), settings, None, 1).engraving
+            engraving = line(barred((trial.case,), None, 1), settings).engraving
             trials.append(tryout.AskedTrial(number=number, engraving=engraving))
         asked.append(
             tryout.Asked(

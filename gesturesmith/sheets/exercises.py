@@ -41,7 +41,8 @@ class Sheet:
 
     title, subtitle   as printed; subtitle "" for none
     instruction       by the composer or teacher, "" for none
-    warm_up           the line before the first, or None
+    warm_up           the line before the first, or None; cool_down: the line after the last
+    full              whether lines are as wide as the page
     """
 
     title: str
@@ -49,6 +50,8 @@ class Sheet:
     instruction: str = ""
     warm_up: EngravedMusic | None
     lines: tuple[ExerciseLine, ...]
+    cool_down: EngravedMusic | None = None
+    full: bool = False
 
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
@@ -56,6 +59,7 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     musics = [line.engraving.music for line in sheet.lines]
     parts = [
         opening(_head(sheet, settings), output, "gsExercisePaper", settings),
+        _blanks(settings.wording),
         *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
     ]
     parts += [_paragraph(text, "gs-instruction") for text in (sheet.instruction,) if text]
@@ -66,12 +70,14 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     else:
         parts += [code(f"\\markup \\gs-note {quoted(numbers[text])} {quoted(text)}") for text in texts]
     if sheet.warm_up is not None:
-        parts.append(_warm_up(sheet.warm_up, settings))
+        parts.append(_aside(sheet.warm_up, "warm-up", settings))
     marked: set[str] = set()
     for number, line in enumerate(sheet.lines, start=1):
         before = sheet.lines[number - 2] if number > 1 else None
         ly = _marked(line.engraving, numbers if len(texts) > 1 else {}, marked)
-        parts.append(_numbered(number, line, before, ly, settings))
+        parts.append(_numbered(number, line, before, ly, settings, full=sheet.full))
+    if sheet.cool_down is not None:
+        parts.append(_aside(sheet.cool_down, "cool-down", settings))
     parts.append(_remarks(settings.wording))
     return joined((*parts, code("}\n")))
 
@@ -83,6 +89,12 @@ def _head(sheet: Sheet, settings: Settings) -> PageHeader:
         left=settings.part_name(settings.wording),
         right=settings.composer or "",
     )
+
+
+def _blanks(languages: tuple[str, ...]) -> LyText:
+    """Where player and date are written."""
+    player, date = (quoted(said(f"try-out-{key}", languages)) for key in ("player", "date"))
+    return code(f"\\markup \\gs-blanks {player} {date}")
 
 
 def _paragraph(text: str, command: str) -> LyText:
@@ -105,8 +117,9 @@ def _marked(engraving: EngravedMusic, numbers: dict[str, str], marked: set[str])
     return engraving.renumbered(fresh).ly
 
 
-def _warm_up(engraving: EngravedMusic, settings: Settings) -> LyText:
-    title = quoted(said("warm-up", settings.wording))
+def _aside(engraving: EngravedMusic, key: str, settings: Settings) -> LyText:
+    """The warm-up or cool-down, under its heading."""
+    title = quoted(said(key, settings.wording))
     return code(
         f"""\\score {{
 {_score.staff(replace(engraving.music, last_bar="|."), settings, engraving.unmarked)}
@@ -117,7 +130,7 @@ def _warm_up(engraving: EngravedMusic, settings: Settings) -> LyText:
 
 
 def _numbered(
-    number: int, line: ExerciseLine, before: ExerciseLine | None, ly: LyText, settings: Settings
+    number: int, line: ExerciseLine, before: ExerciseLine | None, ly: LyText, settings: Settings, *, full: bool
 ) -> LyText:
     """A line: number, preparation if new, tempo if changed, music, rest."""
     label = code(f"\\gs-number {quoted(f'{number}.')}")
@@ -132,7 +145,7 @@ def _numbered(
         f"""{_score.place_mark(music)}
 \\score {{
 {_score.staff(music, settings, played, label, prepared)}
-{_score.layout(music, "Numbered")}
+{_score.layout(music, "NumberedFull" if full else "Numbered")}
 }}"""
     )
 

@@ -278,6 +278,7 @@ class Technique:
     skill       how hard it is by itself, 0 (as plain playing) to 1 (few players can do it at all)
     effort      how much it tires, as a multiple of plain playing (1 = plain)
     flow        how much air it takes, as a multiple of plain playing
+    first_notes written lowest and highest note on which it is first learnt; None: on those a student has
     tiring, loud   whether pages that use it carry the caution about tiredness, about loudness
     caution     key of the caution text in `wording`, "" for none
     look        how it looks on the page
@@ -319,6 +320,7 @@ class Technique:
     skill: Sourced[float] | None = None
     effort: Sourced[float] | None = None
     flow: Sourced[float] | None = None
+    first_notes: Sourced[tuple[str, str]] | None = None
     tiring: bool = False
     loud: bool = False
     caution: str = ""

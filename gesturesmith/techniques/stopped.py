@@ -12,6 +12,7 @@ TECHNIQUE = Technique(
     bell_hand="stopped",
     takes={"bell": "be shut by the hand", "hand": "shut the bell"},
     limits={"shortest_ms": Limit(Sourced(80, HOUSE, "in less the colour is not heard"), unit="ms", side="below")},
+    first_notes=Sourced(("G4", "C5"), HOUSE, "there the pitch holds; lower it is insecure, higher it tires"),
     skill=Sourced(0.4, HOUSE, "transposed fingering, resistance, and a hand that closes tight"),
     effort=Sourced(1.3, HOUSE, "more resistance, less centred notes"),
     flow=Sourced(0.8, HOUSE, "the hand holds the air back"),

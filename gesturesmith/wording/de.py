@@ -98,6 +98,8 @@ TEXTS = {
     "answer-fine": "gut",
     "answer-care": "bedingt",
     "answer-no": "nein",
+    "cool-down": "Ausspielen",
+    "plain-first": "Jede Zeile einmal ohne die Technik spielen, dann wie notiert.",
     "level": "Stufe {level}",
     "players-a2": "zu 2",
     "players-first": "1.",

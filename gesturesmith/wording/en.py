@@ -99,6 +99,8 @@ TEXTS = {
     "answer-fine": "fine",
     "answer-care": "with care",
     "answer-no": "no",
+    "cool-down": "Cool-down",
+    "plain-first": "Play each line once without the technique, then as written.",
     "level": "Level {level}",
     "players-a2": "a 2",
     "players-first": "1.",

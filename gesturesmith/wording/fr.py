@@ -101,6 +101,8 @@ TEXTS = {
     "answer-fine": "bien",
     "answer-care": "sous réserve",
     "answer-no": "non",
+    "cool-down": "Retour au calme",
+    "plain-first": "Jouer chaque ligne une fois sans la technique, puis comme écrit.",
     "level": "Niveau {level}",
     "players-a2": "à 2",
     "players-first": "1.",

@@ -99,6 +99,8 @@ TEXTS = {
     "answer-fine": "bene",
     "answer-care": "con riserva",
     "answer-no": "no",
+    "cool-down": "Defaticamento",
+    "plain-first": "Suonare ogni riga una volta senza la tecnica, poi come scritto.",
     "level": "Livello {level}",
     "players-a2": "a 2",
     "players-first": "1.",

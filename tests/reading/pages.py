@@ -14,7 +14,8 @@ from reading import compare, dump, notation, says
 from gesturesmith import instruments, techniques
 from gesturesmith.acoustics.series import partial_cents
 from gesturesmith.checker import check
-from gesturesmith.exercises import graded
+from gesturesmith.exercises import frame, graded
+from gesturesmith.exercises import levels as student
 from gesturesmith.exercises import preparation as practice
 from gesturesmith.instruments.base import Instrument, Tube
 from gesturesmith.model.piece import Settings
@@ -280,12 +281,15 @@ def add_graded(
 ) -> None:
     """Add the sheets of a technique; the expected lines and preparations come from `check`."""
     settings = Settings(instrument=instruments.get(instrument), pitches="written", paper_mm=_TALL)
-    found = graded.playable(techniques.get(technique), settings.instrument)
-    lines = {n: row for n in levels if (row := graded.of_level(found, n))}
+    practised = techniques.get(technique)
+    found = graded.graded(practised, settings.instrument)
     options = GradedOptions(technique=technique, settings=settings, levels=levels)
-    for item, (level, climbs) in zip(compile_graded((), options).items, lines.items(), strict=True):
-        rows = [practice.barred(tuple(g.case for g in climb), (4, 4), 1) for climb in climbs]
-        _add_sheet(job, item, f"{instrument} {technique} level {level}", rows, settings)
+    lines = {n: found[n] for n in levels if n in found}
+    for item, (number, graded_lines) in zip(compile_graded((), options).items, lines.items(), strict=True):
+        level = student.numbered()[number - 1]
+        rows = [practice.barred((g.case,), g.meter, level.times, key=g.asked.key) for g in graded_lines]
+        before, after = (make(practised, settings.instrument, level) for make in (frame.before, frame.after))
+        _add_sheet(job, item, f"{instrument} {technique} level {number}", rows, settings, before, after, plain=True)
 
 
 def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
@@ -303,22 +307,34 @@ def add_exercises(job: Job, source: Source, folder: Path | None = None) -> None:
             practice.barred((line.case,), exercise.meter, exercise.times)
             for line in one.at_most(len(item.excerpts))
         ]
-        _add_sheet(job, item, f"{source.name} {item.name}", rows, piece.settings)
+        before = practice.warm_up(piece.settings.instrument)
+        _add_sheet(job, item, f"{source.name} {item.name}", rows, piece.settings, before)
 
 
-def _add_sheet(job: Job, item: Item, file: str, rows: list[PassageCase], settings: Settings) -> None:
+def _add_sheet(
+    job: Job,
+    item: Item,
+    file: str,
+    rows: list[PassageCase],
+    settings: Settings,
+    before: PassageCase | None,
+    after: PassageCase | None = None,
+    *,
+    plain: bool = False,
+) -> None:
     scores = []
-    before = practice.warm_up(settings.instrument)
     if before is not None:
         scores.append(Score(file, "warm-up", "warm-up", says.of_passage(before.passage)))
     prepared = None
     for number, row in enumerate(rows, start=1):
         first = next(case for case in row.cases if case is not None)
-        preparation = practice.preparation(first)
+        preparation = practice.preparation(first) if not plain else None
         shown = preparation.notes if preparation is not None and preparation != prepared else ()
         prepared = preparation
         said = says.with_rest_after(says.of_passage(row.passage, heights=settings.heights))
         scores.append(Score(file, f"line {number}", "sheet", said, shown))
+    if after is not None:
+        scores.append(Score(file, "cool-down", "cool-down", says.of_passage(after.passage)))
     job.add(item, scores)
 
 
