@@ -73,6 +73,9 @@ gsNumberedInTime = \layout {
   }
 }
 
+%% A sheet of several pages: none with a line alone; our own judgement.
+gsSeveralPages = \paper { min-systems-per-page = #3 }
+
 %% Lines as wide as the page.
 gsNumberedFull = \layout {
   \gsNumbered
@@ -108,7 +111,6 @@ gsWarmUp = \layout {
 
 gsExercisePaper = \paper {
   \gsPagePaper
-  min-systems-per-page = #4  % no page with a line alone; our own judgement
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2.4) (stretchability . 20))
 }
 

@@ -56,7 +56,7 @@ def _played(
 ) -> PassageCase | None:
     """The first of some shapes that is playable, in the first key, low or in the middle of the student's notes."""
     notes = compass.of(instrument)
-    key = KeySignature(notes.keys_of(level.number)[0], "major")
+    key = KeySignature(notes.keys_of(1)[0], "major")
     # What a beginner plays is comfortable for all.
     ends = notes.range_of(1, instrument)
     for shape in shapes:

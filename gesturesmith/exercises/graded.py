@@ -19,7 +19,7 @@ from gesturesmith.diagnostics import Verdict
 from gesturesmith.difficulty.score import difficulty
 from gesturesmith.exercises import compass, levels, shapes
 from gesturesmith.exercises.levels.base import StudentLevel
-from gesturesmith.exercises.phrases import Line, line, starts, way_of
+from gesturesmith.exercises.phrases import PhraseAsked, line, starts, way_of
 from gesturesmith.exercises.probes import easiest, lacking, written_range
 from gesturesmith.exercises.shapes.base import Shape
 from gesturesmith.instruments._build import cents
@@ -38,7 +38,7 @@ _LINES = 8  # on a sheet
 _TRIED = 120  # phrases per level, as many again
 _AGAIN = 3  # times if hardly any is playable
 _KEPT = 24  # playable ones, of which the lines of a level are chosen
-_FEW, _ENOUGH = 4, 10
+_LEAST, _ENOUGH = 6, 10
 _WIDER = (0, 1, 2, 4, 7)  # diatonic steps by which slides are wider than the shape's
 _TEMPI = (50, 184)  # quarters a minute, for tongued notes
 _STROKES = {"single_tongue": (1, 2, 4), "double_tongue": (2, 4), "triple_tongue": (3, 6)}
@@ -53,7 +53,7 @@ _PARTNERS = ("tongue", "tone", "voice")  # layers of a second technique
 class Graded:
     """One line: what it is made of, how it is played, and its difficulty."""
 
-    asked: Line
+    asked: PhraseAsked
     case: Case
     difficulty: float
 
@@ -75,7 +75,7 @@ def graded(technique: Technique, instrument: Instrument, seed: int = 0) -> Mappi
     for level in levels.numbered():
         tried = [one for one in _playable(technique, instrument, level, seed) if one.difficulty >= least]
         tried.sort(key=lambda one: one.difficulty)
-        half = max(_FEW, -(-len(tried) // 2))
+        half = max(_LEAST, -(-len(tried) // 2))
         # The last level stretches, the others leave room for the next.
         part = tried[-half:] if level.number == len(LEVELS_OF_SHEETS) else tried[:half]
         lines = tuple(sorted(_varied(part), key=lambda one: one.difficulty))
@@ -141,7 +141,7 @@ class _Dice:
 
 def _asked(
     technique: Technique, instrument: Instrument, level: StudentLevel, seed: int, ends: tuple[Fraction, Fraction]
-) -> Iterator[Line]:
+) -> Iterator[PhraseAsked]:
     """The phrases to try, without end."""
     way = way_of(technique)
     phrases = tuple(map(shapes.get, shapes.names()))
@@ -157,7 +157,7 @@ def _asked(
         if not places:
             continue
         strokes, tempo = dice.choose(rates) if rates else (0, dice.choose(level.tempi.value))
-        yield Line(
+        yield PhraseAsked(
             shape=shape,
             key=key,
             degree=dice.choose(places),

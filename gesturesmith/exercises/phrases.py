@@ -30,7 +30,7 @@ _SUNG = 7  # semitones above the note played: a fifth
 
 
 @frozen(kw_only=True)
-class Line:
+class PhraseAsked:
     """A line to be made: its shape, and everything chosen for it.
 
     key      the written key
@@ -56,7 +56,7 @@ class Line:
     joined: str = ""
 
 
-class _Note(NamedTuple):
+class _DegreeAt(NamedTuple):
     degree: int
     at: Fraction
     beats: Fraction
@@ -109,7 +109,7 @@ def starts(
     return []
 
 
-def line(technique: Technique, instrument: Instrument, asked: Line, name: str) -> NewGesture | None:
+def line(technique: Technique, instrument: Instrument, asked: PhraseAsked, name: str) -> NewGesture | None:
     """The gesture of a line; None if the shape has nothing for the technique to do."""
     notes = _notes(technique, asked)
     if not any(note.used for note in notes):
@@ -154,16 +154,16 @@ def line(technique: Technique, instrument: Instrument, asked: Line, name: str) -
     )
 
 
-def _notes(technique: Technique, asked: Line) -> tuple[_Note, ...]:
+def _notes(technique: Technique, asked: PhraseAsked) -> tuple[_DegreeAt, ...]:
     """The notes of the shape, as often as they fill its bars, each time a step higher, then home."""
     times = int(1 / asked.pace) if asked.pace < 1 else 1
-    rows: list[_Note] = []
+    rows: list[_DegreeAt] = []
     at = Fraction(0)
     for turn in range(times):
         shift = turn if turn < times - 1 or times == 2 else 0
         shift = 0 if times == 1 else shift
         for degree, beats in asked.shape.notes:
-            rows.append(_Note(degree + shift, at, beats * asked.pace, False))
+            rows.append(_DegreeAt(degree + shift, at, beats * asked.pace, False))
             at += beats * asked.pace
     if technique.pitched == "none":
         rows = [row._replace(degree=0) for row in rows]
@@ -173,7 +173,7 @@ def _notes(technique: Technique, asked: Line) -> tuple[_Note, ...]:
     return tuple(row._replace(used=n in chosen) for n, row in enumerate(rows))
 
 
-def _chosen(technique: Technique, share: Share, rows: Sequence[_Note]) -> Iterator[int]:
+def _chosen(technique: Technique, share: Share, rows: Sequence[_DegreeAt]) -> Iterator[int]:
     """The numbers of the notes that use the technique."""
     way = way_of(technique)
     if way == "whole":
@@ -198,7 +198,7 @@ def _chosen(technique: Technique, share: Share, rows: Sequence[_Note]) -> Iterat
             yield n
 
 
-def _widened(rows: list[_Note], chosen: set[int], wider: int) -> list[_Note]:
+def _widened(rows: list[_DegreeAt], chosen: set[int], wider: int) -> list[_DegreeAt]:
     """With the ends of slides further away, in the direction of the shape."""
     made = list(rows)
     for n in sorted(chosen):
@@ -208,7 +208,9 @@ def _widened(rows: list[_Note], chosen: set[int], wider: int) -> list[_Note]:
     return made
 
 
-def _points(technique: Technique, way: Way, asked: Line, note: _Note, here: Spelling) -> Iterator[NewPoint]:
+def _points(
+    technique: Technique, way: Way, asked: PhraseAsked, note: _DegreeAt, here: Spelling
+) -> Iterator[NewPoint]:
     """The points of one note."""
     about = technique.pitched != "exact" and (note.used or way == "whole")
     plain = NewPoint(pitch=here, at=note.at, about=about)

@@ -101,6 +101,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
             instruction=exercise.instruction or "",
             warm_up=before,
             lines=tuple(engraved(kept.number) for kept in practice.at_most(count)),
+            several=exercise.keep != "one page",
         )
 
     count = len(practice.kept)
@@ -193,4 +194,7 @@ def _on_one_page(sheets: Mapping[int, Sheet], settings: Settings, lilypond: Lily
         waiting.feed(Job(document=document(books)))
         run = waiting.result()
     # Several pages become several numbered files. Failures here are reported when the sheet is made.
-    return {n: f"tried{n}.svg" in run.files for n in sheets}
+    found = {n: f"tried{n}.svg" in run.files for n in sheets}
+    if any("over-full" in message.text for message in run.messages):  # of the fuller one
+        found[max((n for n in found if found[n]), default=max(found))] = False
+    return found

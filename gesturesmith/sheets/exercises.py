@@ -43,6 +43,7 @@ class Sheet:
     instruction       by the composer or teacher, "" for none
     warm_up           the line before the first, or None; cool_down: the line after the last
     full              whether lines are as wide as the page
+    several           whether it may have several pages
     """
 
     title: str
@@ -52,6 +53,7 @@ class Sheet:
     lines: tuple[ExerciseLine, ...]
     cool_down: EngravedMusic | None = None
     full: bool = False
+    several: bool = False
 
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
@@ -59,6 +61,7 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     musics = [line.engraving.music for line in sheet.lines]
     parts = [
         opening(_head(sheet, settings), output, "gsExercisePaper", settings),
+        *([code("\\paper { \\gsSeveralPages }")] if sheet.several else []),
         _blanks(settings.wording),
         *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
     ]
