@@ -73,9 +73,6 @@ gsNumberedInTime = \layout {
   }
 }
 
-%% A sheet of several pages: none with a line alone; our own judgement.
-gsSeveralPages = \paper { min-systems-per-page = #3 }
-
 %% Lines as wide as the page.
 gsNumberedFull = \layout {
   \gsNumbered
@@ -112,6 +109,12 @@ gsWarmUp = \layout {
 gsExercisePaper = \paper {
   \gsPagePaper
   score-system-spacing = #'((basic-distance . 1) (minimum-distance . 0) (padding . 2.4) (stretchability . 20))
+}
+
+%% A sheet of several pages: none with a line alone; our own judgement.
+gsExercisePages = \paper {
+  \gsExercisePaper
+  min-systems-per-page = #3
 }
 
 %% The cautions, in small print, before anything is played.

@@ -9,7 +9,7 @@ from gesturesmith.exercises import compass
 from gesturesmith.exercises.levels.base import StudentLevel
 from gesturesmith.exercises.phrases import note_in, starts, way_of
 from gesturesmith.exercises.preparation import barred, warm_up
-from gesturesmith.exercises.shapes.base import Shape, phrase
+from gesturesmith.exercises.shapes.base import PhraseShape, phrase
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import judge
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
@@ -52,7 +52,7 @@ def _inside(passage: PassageCase, instrument: Instrument, level: StudentLevel) -
 
 
 def _played(
-    shapes: tuple[Shape, ...], instrument: Instrument, level: StudentLevel, dynamic: str, name: str
+    shapes: tuple[PhraseShape, ...], instrument: Instrument, level: StudentLevel, dynamic: str, name: str
 ) -> PassageCase | None:
     """The first of some shapes that is playable, in the first key, low or in the middle of the student's notes."""
     notes = compass.of(instrument)

@@ -21,7 +21,7 @@ from gesturesmith.exercises import compass, levels, shapes
 from gesturesmith.exercises.levels.base import StudentLevel
 from gesturesmith.exercises.phrases import PhraseAsked, line, starts, way_of
 from gesturesmith.exercises.probes import easiest, lacking, written_range
-from gesturesmith.exercises.shapes.base import Shape
+from gesturesmith.exercises.shapes.base import PhraseShape
 from gesturesmith.instruments._build import cents
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.judge.gesture import judge
@@ -87,7 +87,7 @@ def graded(technique: Technique, instrument: Instrument, seed: int = 0) -> Mappi
 
 def _varied(row: list[Graded]) -> list[Graded]:
     """A few lines, the easiest of every shape before a second of any."""
-    used: Counter[Shape] = Counter()
+    used: Counter[PhraseShape] = Counter()
     turns = []
     for one in row:
         turns.append((used[one.asked.shape], one.difficulty))

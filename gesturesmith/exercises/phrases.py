@@ -9,7 +9,7 @@ from typing import Literal, NamedTuple
 
 from gesturesmith.exercises.levels.base import Share
 from gesturesmith.exercises.probes import join_of
-from gesturesmith.exercises.shapes.base import Shape
+from gesturesmith.exercises.shapes.base import PhraseShape
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import LineKind
 from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
@@ -44,7 +44,7 @@ class PhraseAsked:
     joined   a second technique beside the first, "" for none
     """
 
-    shape: Shape
+    shape: PhraseShape
     key: KeySignature
     degree: int
     pace: Fraction
@@ -91,7 +91,7 @@ def note_in(key: KeySignature, step: int) -> Spelling:
 
 
 def starts(
-    shape: Shape, key: KeySignature, ends: tuple[Fraction, Fraction], *, one_note: bool = False
+    shape: PhraseShape, key: KeySignature, ends: tuple[Fraction, Fraction], *, one_note: bool = False
 ) -> list[int]:
     """The diatonic steps on which a shape can be built within two written notes: on the first degree of its key or,
     if it does not fit there, on its fifth or third.

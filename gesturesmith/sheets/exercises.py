@@ -60,8 +60,9 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     """A `\\book` called `output` (a name we choose)."""
     musics = [line.engraving.music for line in sheet.lines]
     parts = [
-        opening(_head(sheet, settings), output, "gsExercisePaper", settings),
-        *([code("\\paper { \\gsSeveralPages }")] if sheet.several else []),
+        opening(
+            _head(sheet, settings), output, "gsExercisePages" if sheet.several else "gsExercisePaper", settings
+        ),
         _blanks(settings.wording),
         *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
     ]

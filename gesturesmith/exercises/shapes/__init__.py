@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from gesturesmith import registry
-from gesturesmith.exercises.shapes.base import Shape
+from gesturesmith.exercises.shapes.base import PhraseShape
 
 
 def names() -> tuple[str, ...]:
@@ -11,7 +11,7 @@ def names() -> tuple[str, ...]:
     return registry.names(__name__)
 
 
-def get(name: str) -> Shape:
+def get(name: str) -> PhraseShape:
     """The shape called `name`; KeyError if there is none."""
-    shape: Shape = registry.module(__name__, name).SHAPE
+    shape: PhraseShape = registry.module(__name__, name).SHAPE
     return shape

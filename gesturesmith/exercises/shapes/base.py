@@ -8,7 +8,7 @@ from gesturesmith.values import frozen
 
 
 @frozen(kw_only=True)
-class Shape:
+class PhraseShape:
     """A phrase of whole bars.
 
     notes   degree and beats of each note: degree 0 is the note it is built on, 7 its octave
@@ -27,11 +27,11 @@ class Shape:
         return Fraction(sum(beats for _, beats in self.notes))
 
 
-def phrase(bars: str, meter: tuple[int, int] = (4, 4)) -> Shape:
+def phrase(bars: str, meter: tuple[int, int] = (4, 4)) -> PhraseShape:
     """A shape from "0:2 1:2 | 2:4": degree and beats, bar by bar.
 
     >>> phrase("0:2 1:2 | 0:4").notes
     ((0, 2), (1, 2), (0, 4))
     """
     pairs = (note.split(":") for note in bars.replace("|", " ").split())
-    return Shape(notes=tuple((int(degree), int(beats)) for degree, beats in pairs), meter=meter)
+    return PhraseShape(notes=tuple((int(degree), int(beats)) for degree, beats in pairs), meter=meter)
