@@ -145,7 +145,7 @@ def _asked(
     """The phrases to try, without end."""
     way = way_of(technique)
     phrases = tuple(map(shapes.get, shapes.names()))
-    keys = compass.of(instrument).keys_of(level.number)
+    keys, tempi = _keys(instrument, level), _tempi(instrument, level)
     dynamics = tuple(dict.fromkeys(_possible(technique, one) for one in level.dynamics.value))
     partners = _partners(technique, instrument) if level.joined and way == "note" else ()
     rates = _rates(technique, instrument, level) if way == "tongue" else ()
@@ -156,7 +156,7 @@ def _asked(
         places = starts(shape, key, ends, one_note=technique.pitched == "none")
         if not places:
             continue
-        strokes, tempo = dice.choose(rates) if rates else (0, dice.choose(level.tempi.value))
+        strokes, tempo = dice.choose(rates) if rates else (0, dice.choose(tempi))
         yield PhraseAsked(
             shape=shape,
             key=key,
@@ -169,6 +169,23 @@ def _asked(
             wider=dice.choose(_WIDER) if way == "slide" else 0,
             joined=dice.choose(("", "", *partners)),
         )
+
+
+def _keys(instrument: Instrument, level: StudentLevel) -> tuple[int, ...]:
+    """The written keys of a level that the student has learnt; all of those if the level has others."""
+    keys, student = compass.of(instrument).keys_of(level.number), instrument.student
+    if student is None or not student.keys:
+        return keys
+    return tuple(key for key in keys if key in student.keys) or student.keys
+
+
+def _tempi(instrument: Instrument, level: StudentLevel) -> tuple[int, ...]:
+    """The tempi of a level, moved to those of the student."""
+    student = instrument.student
+    if student is None or student.tempi is None:
+        return level.tempi.value
+    slowest, fastest = student.tempi
+    return tuple(dict.fromkeys(min(fastest, max(slowest, tempo)) for tempo in level.tempi.value))
 
 
 def _ranges(
@@ -211,7 +228,8 @@ def _rates(technique: Technique, instrument: Instrument, level: StudentLevel) ->
     found = []
     for share, strokes in product(level.tongue.value, _STROKES.get(technique.rate, _OTHER_STROKES)):
         tempo = 2 * int(fastest * share * 60 / strokes / 2)
-        if _TEMPI[0] <= tempo <= _TEMPI[1]:
+        slowest, fastest_tempo = (instrument.student and instrument.student.tempi) or _TEMPI
+        if max(_TEMPI[0], slowest) <= tempo <= min(_TEMPI[1], fastest_tempo):
             found.append((strokes, tempo))
     return tuple(found) or ((_OTHER_STROKES[0], _TEMPI[0]),)
 

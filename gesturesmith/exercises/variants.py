@@ -16,8 +16,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from gesturesmith.diagnostics import Finding
+from gesturesmith.diagnostics import Finding, Severity
 from gesturesmith.difficulty.score import Difficulty, difficulty
+from gesturesmith.evidence import PLAYER
 from gesturesmith.judge.gesture import Judged, judge
 from gesturesmith.kinds import Order
 from gesturesmith.model.piece import Exercise
@@ -79,9 +80,9 @@ def lines(exercise: Exercise) -> Practice:
     left_out: list[tuple[str, str]] = []
     for number, (label, variant) in enumerate(zip(exercise.labels, exercise.variants, strict=True), start=1):
         judged = judge(variant)
-        refused = judged.refusals
-        if refused:
-            left_out.append((label, _reason(refused[0])))
+        beyond = [*judged.refusals, *(f for f in judged.findings if _of_player(f))]
+        if beyond:
+            left_out.append((label, _reason(beyond[0])))
         else:
             hardness = difficulty(judged.case)
             playable.append(PlayableVariant(number=number, label=label, judged=judged, hardness=hardness))
@@ -90,6 +91,12 @@ def lines(exercise: Exercise) -> Practice:
     return Practice(
         exercise=exercise, playable=row, kept=_arranged(row, exercise.order, count), left_out=tuple(left_out)
     )
+
+
+def _of_player(finding: Finding) -> bool:
+    """Whether it is a caution beyond what this player can do: a line for others, not for practising."""
+    evidence = finding.evidence
+    return finding.severity is Severity.CAUTION and evidence is not None and evidence.kind is PLAYER
 
 
 def _reason(refused: Finding) -> str:

@@ -73,6 +73,24 @@ class Register:
     evidence: Sourced[Any]
 
 
+@frozen(kw_only=True)
+class Student:
+    """What a student's profile says besides the limits of the instrument.
+
+    name      as in the profile
+    keys      written key signatures of major keys, sharps or (-) flats; () for those of the level
+    tempi     slowest and fastest tempo, quarters a minute; None for those of the level
+    minutes   of practice a week, None if it does not say
+    braces    whether the student wears braces
+    """
+
+    name: str
+    keys: tuple[int, ...] = ()
+    tempi: tuple[int, int] | None = None
+    minutes: int | None = None
+    braces: bool = False
+
+
 # For an instrument of one's own that says nothing of its sound: "brass section" in General MIDI.
 UNKNOWN_SOUND, UNKNOWN_PROGRAM = "brass.group", 62
 ALONE: Sourced[Tuning] = Sourced("alone", Kind.HOUSE, "each valve tuned by itself")
@@ -95,6 +113,7 @@ class Instrument:
     third_slide         what the third valve slide is tuned for: one of acoustics.tubing.TUNINGS
     hand_chart          standard fingerings of stopped notes: fingered written pitch in cents -> tube name
     sound               its name among the standard sounds of MusicXML 4.0 (sounds.xml)
+    student             whose profile it is, if it is a student's
     midi_program        its program in General MIDI, 1 to 128
     """
 
@@ -121,6 +140,7 @@ class Instrument:
     sound: str = UNKNOWN_SOUND
     midi_program: int = UNKNOWN_PROGRAM
     names: Mapping[str, str] = field(default_factory=dict)
+    student: Student | None = None
 
     def __hash__(self) -> int:
         return hash(self.key)

@@ -27,6 +27,7 @@ from gesturesmith.instruments.profile.file import (
     parse,
     read_bytes,
 )
+from gesturesmith.instruments.profile.student import of_student
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
 from gesturesmith.kinds import Clef, InstrumentKind, Tuning, one_of
 from gesturesmith.paths import lies_within
@@ -39,9 +40,9 @@ _DEEPEST = 8  # levels of profiles based on profiles
 _TOP = (
     f"{MARK} player based_on key name names part_name part_names abbreviation kind written_to_sounding hand "
     "third_slide usual_range widest_range clefs sides registers chart chart_evidence hand_chart bell_in_reach "
-    "partials limits sound midi_program"
+    "partials limits sound midi_program student"
 ).split(" ")
-_OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range")
+_OF_PLAYER = (MARK, "player", "based_on", "name", "limits", "usual_range", "widest_range", "student")
 _NEW_TUBES = {"sides", "kind", "usual_range", "widest_range", "third_slide"}
 _LANGUAGES = ("de", "fr", "it")  # besides English, the language of `part_name`
 _CLEFS = get_args(Clef)
@@ -81,6 +82,11 @@ def _load(
         _without_base(top)
         return None, _in_order(errors)
     instrument = _instrument(top, base, path)
+    if "student" in top.values:
+        if top.owner:
+            instrument = of_student(top, instrument)
+        else:
+            top.error("student", "only the profile of a player has this", 'player = "Mia" at its head')
     return (None if errors else _one(instrument)), _in_order(errors)
 
 

@@ -1,0 +1,119 @@
+"""A student's profile, in written pitches: what it says is what check and sheets keep to."""
+
+from __future__ import annotations
+
+import pytest
+
+from gesturesmith import techniques
+from gesturesmith.checker import check_text
+from gesturesmith.evidence import Kind
+from gesturesmith.exercises.graded import graded
+from gesturesmith.instruments import profile
+from gesturesmith.instruments._build import cents
+from gesturesmith.source import Source
+
+HEAD = 'instrument_profile = 1\nplayer = "Mia"\nbased_on = "{}"\n\n[student]\n'
+
+
+@pytest.fixture
+def student(tmp_path):
+    def made(instrument: str, *lines: str):
+        path = tmp_path / "mia.toml"
+        path.write_text(HEAD.format(instrument) + "\n".join(lines) + "\n", "utf-8")
+        return profile.load(path)
+
+    return made
+
+
+def said_of(tmp_path, *lines: str):
+    text = 'instrument: "mia.toml"\npitches: written\ntempo: 72\n' + "\n".join(lines) + "\n"
+    report = check_text(Source("a", text), folder=tmp_path, suggestions=False).report
+    return report, [(f.rule, f.evidence and f.evidence.kind) for g in report.gestures for f in g.findings]
+
+
+def test_a_range_in_written_notes(student, tmp_path) -> None:
+    """A horn in F sounds a fifth lower than written."""
+    horn, errors = student("horn", 'lowest = "C4"', 'highest = "A4"')
+    assert errors == ()
+    assert horn.usual_range.value == horn.widest_range.value == (cents("F3"), cents("D4"))
+    _, found = said_of(tmp_path, "gesture one", "  contour: C5")
+    assert found
+    assert found[0][1] is Kind.PLAYER
+
+
+def test_the_arm_reaches_no_further(student, tmp_path) -> None:
+    """Low C3 of the trombone is in the sixth position (OEIS A309909, citing Kennan)."""
+    short, errors = student("trombone", "position = 5")
+    assert errors == ()
+    assert {tube.valves for tube in short.tubes} == {"1", "2", "3", "4", "5"}
+    _, found = said_of(tmp_path, "gesture one", "  contour: C3")
+    assert [rule for rule, _ in found] == ["pitch-no-tube-gives"]
+    assert said_of(tmp_path, "gesture one", "  contour: F3")[1] == []
+
+
+def test_no_trigger_and_no_fourth_valve(student) -> None:
+    plain, _ = student("trombone-f", "trigger = false")
+    assert {tube.side for tube in plain.tubes} == {plain.sides[0].name}
+    three, _ = student("euphonium", "valves = 3")
+    assert all("4" not in tube.valves for tube in three.tubes)
+    assert all("4" not in tube for tube in three.chart.values())
+
+
+@pytest.mark.parametrize("asked", [3, 4, 5])
+def test_a_limit_below_what_a_line_asks_for_removes_the_line(student, tmp_path, asked) -> None:
+    """Eight attacks in two beats at 72 are 4.8 a second."""
+    student("trombone", f"attacks = {asked}")
+    block = ["gesture fast", "  contour: D3", "  lasts: 2 beats", "  attacks: 8"]
+    report, _ = said_of(tmp_path, *block, "exercises week", "  from: fast", "  start: D3, F3")
+    (exercise,) = report.exercises
+    assert len(exercise.left_out) == (2 if asked < 4.8 else 0)
+
+
+def test_sheets_keep_to_keys_tempi_and_range(student) -> None:
+    mia, errors = student("trombone", 'lowest = "Bb2"', 'highest = "F3"', 'keys = ["Eb major"]', "tempo = [60, 66]")
+    assert errors == ()
+    found = graded(techniques.get("vibrato"), mia)
+    assert found[1]
+    for lines in found.values():
+        for one in lines:
+            assert one.asked.key.fifths == -3
+            assert 60 <= one.asked.tempo <= 66
+            heights = [p.pitch.written.pitch_cents for p in one.case.gesture.points]
+            assert cents("Bb2") <= min(heights) <= max(heights) <= cents("F3")
+
+
+def test_braces_halve_the_endurance(student) -> None:
+    with_braces, _ = student("trumpet", "braces = true")
+    without, _ = student("trumpet", "minutes = 60")
+    one, other = (i.limits["effort_reserve_s"].narrow for i in (with_braces, without))
+    assert one.value == other.value / 2
+    assert one.kind is Kind.PLAYER
+    assert "ours" in one.source
+
+
+@pytest.mark.parametrize(
+    ("line", "key", "words"),
+    [
+        ('lowest = "C1"', "student.lowest", "no such note"),
+        ('highest = "A2"', "student.highest", "must be above lowest"),
+        ("position = 9", "student.position", "out of range"),
+        ("valves = 3", "student.valves", "has no valves"),
+        ('keys = ["H major"]', "student.keys", "no such key"),
+        ('keys = "C"', "student.keys", "list of keys"),
+        ("tempo = [90, 60]", "student.tempo", "out of order"),
+        ("braces = 1", "student.braces", "true or false"),
+        ("reach = 3", "student.reach", "unknown key"),
+    ],
+)
+def test_what_is_wrong_is_told_with_its_key(student, line, key, words) -> None:
+    start = 'lowest = "Bb2"\n' if "highest" in line else ""
+    _, errors = student("trombone", f"{start}{line}")
+    assert [(e.key, words in e.problem) for e in errors] == [(key, True)]
+
+
+def test_only_a_player_is_a_student(tmp_path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text('instrument_profile = 1\nbased_on = "horn"\n[student]\nposition = 5\n', "utf-8")
+    found, errors = profile.load(path)
+    assert found is None
+    assert "only the profile of a player" in errors[0].problem
