@@ -1,6 +1,14 @@
 \version "2.24.0"
 %% A gesture or passage as a cropped picture.
 
+%% With its cairo backend LilyPond makes a PNG of each cropped picture, even if its command line asks for others only.
+#(let* ((backend (resolve-module '(lily framework-cairo) #:ensure #f))
+        (make (and backend (module-ref backend 'output-stencil #f)))
+        (asked? (lambda (format) (member (string-append "--" format) (command-line)))))
+   (if (and make (or (asked? "svg") (asked? "pdf")) (not (asked? "png")))
+       (module-set! backend 'output-stencil
+                    (lambda (name stencil paper formats) (make name stencil paper (delete "png" formats))))))
+
 %% Put before a book: only the cropped picture is made.
 gsCropped =
 #(define-void-function () ()
