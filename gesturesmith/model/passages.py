@@ -128,12 +128,7 @@ def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box 
 
     def events(node: nodes.PlayItem) -> list[PassageItem] | None:
         if node.name is not None and node.name.text.casefold() not in made.gestures:
-            if node.name.text.casefold() in {
-                *made.blocks,
-                *made.exercises,
-                *made.unread,
-                block.name.text.casefold(),
-            }:
+            if node.name.text.casefold() in {*made.blocks, *made.exercises, block.name.text.casefold()}:
                 ctx.error("box-content", node.name.span, name=shown(node.name.text))
             else:
                 _unplayable(ctx, made, node.name)

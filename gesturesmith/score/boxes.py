@@ -8,7 +8,7 @@ from fractions import Fraction
 from gesturesmith.model.piece import Box, InBox, Passage
 from gesturesmith.score.events import VoiceBuilder
 from gesturesmith.score.lines import said_beats, said_seconds
-from gesturesmith.score.marks import FrameEnd, FrameStart, GoesOnEnd, GoesOnStart, Words
+from gesturesmith.score.marks import FrameEnd, FrameStart, FrameWords, GoesOnEnd, GoesOnStart
 from gesturesmith.score.rhythm import Meter
 from gesturesmith.wording import text as wording
 
@@ -49,7 +49,7 @@ def draw(place: InBox, line: VoiceBuilder, tempo: Fraction, meter: Meter, langua
         first.whole[0].marks.append(FrameStart())
         words = _words(place.box, language) if place.cell == 0 else ""
         if words:
-            first.marks.append(Words(text=words))
+            first.marks.append(FrameWords(text=words))
     if place.last:
         last.ends.append(FrameEnd())
 

@@ -18,8 +18,8 @@ type WaveRows = tuple[tuple[Fraction, float], ...]
 type Mark = (
     LineStart | LineEnd | Edge | Bend | Script | HandTurnStart | HandTurnEnd | TechniqueTurnStart | TechniqueTurnEnd
     | SpanStart | SpanEnd | Flutter | RepeatStrokes | TrillSign | SecondNote | Words | FootnoteMark | Fingering
-    | Cents | BandStart | BandEnd | FrameStart | FrameEnd | GoesOnStart | GoesOnEnd | LengthStart | LengthEnd
-    | Small | SungHead | Syllable | BreathSign
+    | Cents | BandStart | BandEnd | FrameStart | FrameWords | FrameEnd | GoesOnStart | GoesOnEnd | LengthStart
+    | LengthEnd | Small | SungHead | Syllable | BreathSign
 )  # fmt: skip
 
 
@@ -232,6 +232,13 @@ class BandEnd:
 @frozen(kw_only=True)
 class FrameStart:
     """The start of a box around what is repeated freely."""
+
+
+@frozen(kw_only=True)
+class FrameWords:
+    """Words above a box: its title, how to choose and how fast."""
+
+    text: str
 
 
 @frozen(kw_only=True)

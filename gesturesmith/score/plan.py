@@ -22,7 +22,8 @@ from gesturesmith.score.heads import Stave, on_page, three_lines
 from gesturesmith.score.marks import DynamicLevel, Small, SungHead, Words
 from gesturesmith.score.music import Footnote
 from gesturesmith.score.rhythm import Meter, Slot, SlotKind, is_value, settled
-from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, small_start
+from gesturesmith.score.technique_state import TechniqueState, head_for_sung, in_force, left_in_force, small_start
+from gesturesmith.techniques.base import Technique
 from gesturesmith.units import LETTERS, KeySignature
 from gesturesmith.values import frozen
 from gesturesmith.wording import text as wording
@@ -117,8 +118,11 @@ def plan(
     footnotes = notes.Footnotes(settings.wording)
     named = ""
     strokes: Strokes = ""
+    ends = _ends_in_boxes(parts, boxed or {})
     for part in parts:
         place = boxed.get(part.at) if boxed else None
+        if part.at in ends:
+            state.unsure(ends[part.at])
         if place is not None:
             part.boxed = True
             boxes.draw(place, part.line, tempo.tempo_at(part.at), meter, settings.wording[0])
@@ -159,6 +163,28 @@ def plan(
             if case is None and not boxes.goes_on(boxed, at) and tempo.between(at, at + beats) >= _TURN_S
         ),
     )
+
+
+def _ends_in_boxes(parts: list[PartBuilder], boxed: Boxes) -> dict[Fraction, tuple[Technique, ...]]:
+    """What may be in force where a cell of a box begins, and after the box: what any of its cells ends with."""
+    found: dict[Fraction, tuple[Technique, ...]] = {}
+    begins: list[Fraction] = []
+    ends: tuple[Technique, ...] = ()
+    last: tuple[Technique, ...] = ()
+    for part in parts:
+        place = boxed.get(part.at)
+        if place is None:
+            continue
+        if place.first or place.goes_on:
+            begins.append(part.at)
+        if part.case is not None:
+            last = left_in_force(part.case, part.line.sounding[-1])
+        if place.last:
+            ends, last = (*ends, *last), ()
+        if place.goes_on:
+            found |= dict.fromkeys(begins, ends)
+            begins, ends = [], ()
+    return found
 
 
 def in_seconds(cases: Iterable[Case]) -> bool:

@@ -37,6 +37,12 @@ def in_force(case: Case, event: EventBuilder) -> tuple[Technique, ...]:
     return case.in_force(event.point)
 
 
+def left_in_force(case: Case, event: EventBuilder) -> tuple[Technique, ...]:
+    """Those that hold on after the last event of a gesture. Waves show where they end; whatever plays the same
+    later says so anew."""
+    return tuple(t for t in in_force(case, event) if t.look.extent == "span" or not _is_span(case, t))
+
+
 @dataclass(slots=True)
 class TechniqueState:
     """What the page has told the player so far; gestures and rests pass through it in order."""
@@ -57,6 +63,14 @@ class TechniqueState:
         self.rest_before = self.rest_before or event
         if self.silence >= LONG_REST_BEATS:
             self.known.clear()
+
+    def unsure(self, ends: tuple[Technique, ...]) -> None:
+        """Something that may follow any of these, as a cell of a box may: all its own techniques are named, and any
+        others cancelled."""
+        self.again = tuple(dict.fromkeys((*self.active, *self.again, *ends)))
+        self.active, self.mute, self.rest_before, self.silence = (), None, None, Fraction(0)
+        self.known.clear()
+        self.open.clear()
 
     def gesture(self, case: Case, line: VoiceBuilder) -> None:
         """Add signs and words to the events of a gesture."""
@@ -91,8 +105,7 @@ class TechniqueState:
         self._spans(case, events, forces)
         _hand(forces, line)
         self._open(forces, events)
-        # Waves show where they end; whatever plays the same later says so anew.
-        self.active = tuple(t for t in forces[-1] if t.look.extent == "span" or not _is_span(case, t))
+        self.active = left_in_force(case, events[-1])
         self.silence, self.rest_before = Fraction(0), None
 
     def _open(self, forces: list[tuple[Technique, ...]], events: list[EventBuilder]) -> None:

@@ -25,6 +25,7 @@ from gesturesmith.score.marks import (
     Flutter,
     FootnoteMark,
     FrameStart,
+    FrameWords,
     GoesOnStart,
     HandTurnStart,
     LengthStart,
@@ -115,7 +116,7 @@ OF_TECHNIQUES: tuple[type[Mark], ...] = (
     TrillSign,
     SungHead,
 )
-OF_REMARKS: tuple[type[Mark], ...] = (Fingering, Words, FootnoteMark, FrameStart, GoesOnStart)
+OF_REMARKS: tuple[type[Mark], ...] = (Fingering, Words, FootnoteMark, FrameStart, FrameWords, GoesOnStart)
 
 
 def _head(shape: HeadShape) -> Callable[[Use], bool]:

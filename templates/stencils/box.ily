@@ -24,7 +24,10 @@
           (x1 (- (car (gs:printed-reach right system)) (* 0.4 unit))))
      (cons x0 (max x1 (+ x0 (* 2 unit))))))
 
-#(define (gs:frame-stencil grob)
+%% From where to where a piece of a frame is drawn; `grob` is the frame or one of its edges. What is written above or
+%% below is inside too, as far to the right as it reaches.
+#(define gs:framed-texts '(GestureWords GestureNotedWords TextScript DynamicText))
+#(define (gs:frame-reach grob)
    (let* ((system (ly:grob-system grob))
           (staff (ly:grob-object grob 'staff-symbol))
           (unit (gs:staff-space grob))
@@ -40,18 +43,60 @@
           (x1 (if (gs:last-piece? grob)
                   (if breath (+ (cdr breath) (* 0.6 unit)) (min (cdr edges) (apply max (+ x0 (* 2 unit)) (map (lambda (b) (+ (cadr b) (* 0.7 unit))) boxes))))
                   (cdr edges)))
-          (low (apply min (- middle (* 2.7 unit)) (map (lambda (b) (- (caddr b) (* 0.6 unit))) boxes)))
-          (high (apply max (+ middle (* 2.7 unit)) (map (lambda (b) (+ (cadddr b) (* 0.6 unit))) boxes)))
-          (line (lambda (xa ya xb yb) (make-line-stencil (* 0.22 unit) xa ya xb yb))))
+          (texts (filter (lambda (g)
+                           (and (memq (grob::name g) gs:framed-texts) (gs:same-staff? grob g)
+                                (< (- x0 unit) (ly:grob-relative-coordinate g system X) (cdr edges))))
+                         (ly:grob-array->list (ly:grob-object system 'all-elements))))
+          (reaches (map (lambda (g) (ly:grob-extent g system X)) texts))
+          (lefts (filter finite? (map (lambda (r) (- (car r) (* 0.4 unit))) reaches)))
+          (wide (apply max x1 (filter finite? (map (lambda (r) (+ (cdr r) (* 0.5 unit))) reaches)))))
+     ;; A level is wider than its head, but the frame before it may be close.
+     (cons (max (apply min x0 lefts) (- x0 (* 0.5 unit)))
+           (if (gs:last-piece? grob) (max x1 (min wide (cdr edges))) x1))))
+
+#(define (gs:frame-thickness grob) (* 0.22 (gs:staff-space grob)))
+%% The edge above or below, with the words on it: LilyPond moves it clear of everything between its ends.
+#(define (gs:frame-edge-stencil grob)
+   (let ((reach (gs:frame-reach grob)) (text (gs:get (gs:details grob) 'text "")))
      (ly:stencil-translate-axis
       (ly:stencil-add
-       (line x0 low x1 low) (line x0 high x1 high)
-       (if (gs:first-piece? grob) (line x0 low x0 high) empty-stencil)
-       (if (gs:last-piece? grob) (line x1 low x1 high) empty-stencil))
-      (- (ly:grob-relative-coordinate grob system X)) X)))
+       (make-line-stencil (gs:frame-thickness grob) (car reach) 0 (cdr reach) 0)
+       (if (and (gs:first-piece? grob) (not (string-null? text)))
+           (ly:stencil-translate
+            (ly:stencil-aligned-to (ly:stencil-aligned-to (grob-interpret-markup grob (gs:word text)) X LEFT) Y DOWN)
+            (cons (car reach) (* 0.7 (gs:staff-space grob))))
+           empty-stencil))
+      (- (ly:grob-relative-coordinate grob (ly:grob-system grob) X)) X)))
+%% The sides, from edge to edge: printed last, when these are in their places.
+#(define (gs:frame-stencil grob)
+   (let* ((system (ly:grob-system grob))
+          (reach (gs:frame-reach grob))
+          (edges (filter (lambda (g)
+                           (and (eq? 'GestureFrameEdge (grob::name g)) (gs:same-staff? grob g)
+                                (eq? (ly:spanner-bound grob LEFT) (ly:spanner-bound g LEFT))))
+                         (ly:grob-array->list (ly:grob-object system 'all-elements))))
+          (ys (map (lambda (g) (ly:grob-relative-coordinate g (ly:grob-common-refpoint g grob Y) Y)) edges))
+          (here (if (null? edges) 0 (ly:grob-relative-coordinate grob (ly:grob-common-refpoint (car edges) grob Y) Y)))
+          (side (lambda (x)
+                  (make-line-stencil (gs:frame-thickness grob) x (- (apply min ys) here) x (- (apply max ys) here)))))
+     (if (null? ys) empty-stencil
+         (ly:stencil-translate-axis
+          (ly:stencil-add (if (gs:first-piece? grob) (side (car reach)) empty-stencil)
+                          (if (gs:last-piece? grob) (side (cdr reach)) empty-stencil))
+          (- (ly:grob-relative-coordinate grob system X)) X))))
+#(define (gs:frame-width grob)
+   (let ((reach (gs:frame-reach grob)) (x (ly:grob-relative-coordinate grob (ly:grob-system grob) X)))
+     (interval-widen (cons (- (car reach) x) (- (cdr reach) x)) (* 0.5 (gs:frame-thickness grob)))))
 
-%% \gsFrame ... \gsFrameEnd: around the notes from here to its end.
+%% Room for words within their frame.
+#(define (gs:frame-room grob)
+   (+ 2.6 (cdr (ly:stencil-extent (gs:word-stencil-where (gs:get (gs:details grob) 'words #f) not gs:unknown-numbers) X))))
+
+%% \gsFrame ... \gsFrameEnd: around the notes from here to its end, and what is written above and below them.
 gsFrame = #(gs:start 'frame '())
+%% \gsFrameWords "any order": words above a frame that begins here.
+gsFrameWords =
+#(define-event-function (text) (string?) (gs:sign 'title `((text . ,text))))
 gsFrameEnd = #(gs:stop 'frame)
 
 #(define (gs:goes-on-word grob)
@@ -83,14 +128,12 @@ gsFrameEnd = #(gs:stop 'frame)
        (if last? (make-path-stencil (list 'moveto x1 0 'lineto (- x1 head) half 'lineto (- x1 head) (- half) 'closepath)
                                     0 1 1 #t)
            empty-stencil)
-       (ly:stencil-translate (ly:stencil-aligned-to word X LEFT) (cons (+ x0 (* 0.3 unit)) (* 3.1 unit))))
+       (ly:stencil-translate (ly:stencil-aligned-to word X LEFT) (cons (+ x0 (* 0.5 unit)) (* 3.1 unit))))
       (cons (- (ly:grob-relative-coordinate grob system X)) middle))))
 #(define (gs:goes-on-room grob)
    (+ 3.5 (max 4 (gs:stencil-width (grob-interpret-markup grob (markup #:fontsize -1 (gs:get (gs:details grob) 'text "")))))))
 #(define gs:goes-on-height
    (ly:make-unpure-pure-container ly:grob::stencil-height (lambda (grob start end) '(-1 . 4.6))))
-#(define gs:frame-height
-   (ly:make-unpure-pure-container ly:grob::stencil-height (lambda (grob start end) '(-3.6 . 3.6))))
 
 %% \gsGoesOn "20 s" ... \gsGoesOnEnd: what is in the box is repeated from here to the arrow.
 gsGoesOn =

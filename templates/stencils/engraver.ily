@@ -139,6 +139,12 @@
        (let* ((kind (ly:event-property event 'gs-kind))
               (spanner (ly:engraver-make-grob engraver (gs:grob-of kind) event)))
          (if (eq? kind 'band) (gs:detail! spanner 'middle-c (ly:context-property context 'middleCPosition -6)))
+         (if (eq? kind 'frame)
+             (for-each (lambda (direction)
+                         (let ((edge (ly:engraver-make-grob engraver 'GestureFrameEdge event)))
+                           (ly:grob-set-property! edge 'direction direction)
+                           (gs:add! spanner 'edges edge)))
+                       (list DOWN UP)))
          (if (gs:row-priority kind)
              (let ((row (row-of! engraver event kind)))
                (let ((before (assq kind ending)))
@@ -148,8 +154,16 @@
          (set! active (acons kind spanner active))
          (set! fresh (cons (car active) fresh))))
 
+     (define (begin! spanner grob)
+       (gs:set-bound! spanner LEFT grob)
+       (for-each (lambda (one) (gs:set-bound! one LEFT grob)) (gs:list spanner 'edges)))
+
      (define (close! spanner grob)
        (gs:set-bound! spanner RIGHT grob)
+       (for-each (lambda (one) (gs:set-bound! one RIGHT grob)) (gs:list spanner 'edges))
+       ;; Rods to a column where no line ends would be lost.
+       (for-each (lambda (one) (gs:set-bound! one RIGHT (if (ly:grob? (musical)) (musical) grob)))
+                 (gs:list spanner 'rooms))
        (let ((row (assq-ref rows spanner)))
          (if row (ly:spanner-set-bound! row RIGHT grob))))
 
@@ -196,6 +210,11 @@
               (gs:detail! grob 'middle-c (ly:context-property context 'middleCPosition -6))
               (set! made (acons 'edge grob made))))
            ((word) (set! words (cons event words)))
+           ((title)
+            (let ((frame (assq 'frame active)))
+              (if frame
+                  (gs:detail! (gs:last (gs:list (cdr frame) 'edges)) 'text
+                              (gs:get (ly:event-property event 'gs-details) 'text "")))))
            ;; A cue shows what others play; their own part says how.
            ((mark) (if (not (eq? 'CueVoice (ly:context-name context))) (set! mark event)))
            (else
@@ -232,6 +251,14 @@
               (ly:grob-set-property! grob 'outside-staff-horizontal-padding 1.2)))
          (for-each (lambda (part) (set! said (acons (car part) grob said)))
                    (append-map (lambda (line) (gs:get line 'parts '())) lines))
+         (let ((frame (or (assq 'frame active) (assq 'frame (map cdr waiting)))))
+           (if (and frame (pair? lines))
+               (let ((room (ly:engraver-make-grob engraver 'GestureFrameRoom (cdr frame))))
+                 ;; Beside them the next frame begins.
+                 (ly:grob-set-property! grob 'outside-staff-horizontal-padding 0.2)
+                 (gs:detail! room 'words grob)
+                 (ly:spanner-set-bound! room LEFT (musical))
+                 (gs:add! (cdr frame) 'rooms room))))
          (set! made (acons 'words grob made))))
 
      ;; A sign finds its heads once all of this moment exist.
@@ -302,7 +329,7 @@
        ((note-column-interface engraver grob source)
         (set! column grob)
         (for-each (lambda (p)
-                    (gs:set-bound! (cdr p) LEFT grob)
+                    (begin! (cdr p) grob)
                     (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT grob))))
                   fresh)
         (for-each (lambda (p) (close! (cdr p) grob)) ending)
@@ -334,7 +361,7 @@
                  made)
        (for-each settle! made)
        (for-each (lambda (p)
-                   (gs:set-bound! (cdr p) LEFT (musical))
+                   (begin! (cdr p) (musical))
                    (let ((row (assq-ref rows (cdr p)))) (if row (gs:set-bound! row LEFT (musical)))))
                  fresh)
        (for-each (lambda (p) (if (null? (ly:spanner-bound (cdr p) RIGHT)) (close-later! p))) ending)

@@ -106,9 +106,25 @@
 
 #(gs:describe! 'GestureFrame 'Spanner '(staff-symbol-referencer-interface)
    `((stencil . ,gs:frame-stencil)
-     (Y-extent . ,gs:frame-height)
+     (X-extent . ,gs:frame-width)
+     (Y-extent . (-2 . 2))
+     (output-attributes . ((class . "gs-frame")))))
+
+%% Above all that belongs to the notes in the frame, below words on the frame itself.
+#(gs:describe! 'GestureFrameEdge 'Spanner '(font-interface text-interface outside-staff-interface staff-symbol-referencer-interface)
+   `((stencil . ,gs:frame-edge-stencil)
+     (direction . ,UP)
+     (outside-staff-priority . 1050)
+     (outside-staff-padding . 0.55)
+     (Y-extent . ,(ly:make-unpure-pure-container ly:grob::stencil-height '(-0.1 . 0.1)))
      (vertical-skylines . ,grob::unpure-vertical-skylines-from-stencil)
      (output-attributes . ((class . "gs-frame")))))
+
+#(gs:describe! 'GestureFrameRoom 'Spanner '()
+   `((springs-and-rods . ,ly:spanner::set-spacing-rods)
+     (minimum-length . ,gs:frame-room)
+     (Y-extent . #f)
+     (X-extent . #f)))
 
 #(gs:describe! 'GestureGoesOn 'Spanner '(font-interface text-interface staff-symbol-referencer-interface)
    `((stencil . ,gs:goes-on-stencil)

@@ -46,7 +46,7 @@ EVERYTHING = [
     r"""\grace { \gsX c'8\gsLine #'((style . plain)) } \gsX c''4\gsLineEnd r4 r2""",
     r"""\grace { \gsGraceSlash g'16 [ a'16 ] } c''4 \grace { \gsGraceSlash c'''16 [ b''16 a''16 ] } g''4\gsStrokes #16 <c' e'>8\gsStrokes #32 r8
         \gsRatio \tuplet 5/4 { c'16 [ d'16 e'16 f'16 g'16 ] } c''2\gsStrokes #8 \gsRatio \tuplet 7/4 { c'4 r4 g''2.\gsStrokes #8 b'2 }""",
-    r"""\slashedGrace { g'8\gsFrame } c''4 df''4 e''4\gsFrameEnd \gsRestNext s4\gsGoesOn "20 s" s2\gsGoesOnEnd c'4 r4
+    r"""\slashedGrace { g'8\gsFrame } c''4\gsFrameWords "Echo" df''4 e''4\gsFrameEnd \gsRestNext s4\gsGoesOn "20 s" s2\gsGoesOnEnd c'4 r4
         \gsX c'2\gsFrame\gsLine #'((style . wavy)) fs''2\gsLineEnd\gsFrameEnd s1\gsGoesOn "until “the bell”" \break s1\gsGoesOnEnd c'4\gsFrame\gsFrameEnd r4
         c'2\gsFrame \break c'4\gsInhale\gsFrameEnd r2.""",
     r"""\gsTempo "Calm" "60" << { c'1 e''1 \break g'1 c'1 } \new Voice { s1\gsGradually "accel." ##f s2 s2\gsGraduallyEnd \gsRehearsal "A" \gsTempoOf "" 2 1 "48"

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
+import pytest
+
 CALL = "gesture call\n  contour: G4 grace, C5\n  lasts: 2 beats\n"
 
 
@@ -23,7 +27,7 @@ def test_the_words_of_a_box(engraved) -> None:
     box = 'play: call; play: C5 for 1; choose: one; pace: irregular; lasts: until "the bell"'
     ly = made(engraved, box)
     assert ly.count(r"\gsFrame ") == ly.count(r"\gsFrameEnd") == 2
-    assert r'\gsWord "choose one, irregular"' in ly
+    assert r'\gsFrameWords "choose one, irregular"' in ly
     assert r'\gsGoesOn "until “the bell”"' in ly
 
 
@@ -34,7 +38,29 @@ def test_a_cue_and_the_most_there_is_of_it(engraved) -> None:
 
 def test_its_title_stands_over_it(engraved) -> None:
     text = f'{CALL}box echo "Echo"\n  play: call\n  pace: irregular\n  lasts: 20 s\npassage p\n  play: echo\n'
-    assert r'\gsWord "Echo, irregular"' in engraved(text)["p"].ly
+    assert r'\gsFrameWords "Echo, irregular"' in engraved(text)["p"].ly
+
+
+# In any order, or again after its end, a cell comes after any other: what these end with is cancelled where it does not
+# hold, and named again where it does.
+@pytest.mark.parametrize(
+    ("box", "said"),
+    [
+        ("play: call, rest 1", []),
+        ("play: roll, rest 1", ["flz."]),
+        ("play: call, roll", ["ord.", "flz."]),
+        ("play: roll, call", ["flz.", "ord."]),
+        ("play: roll; play: call; choose: any order", ["flz.", "ord."]),
+        ("play: call; play: roll; play: roll, call; choose: any order", ["ord.", "flz.", "flz.", "ord."]),
+        ("play: call; play: call; choose: one", []),
+    ],
+)
+def test_techniques_in_boxes(engraved, box, said) -> None:
+    roll = "gesture roll\n  technique: flutter-tongue\n  contour: C5\n"
+    lines = "".join(f"  {line}\n" for line in f"{box}; lasts: 30 s".split("; "))
+    text = f"{CALL}{roll}box echo\n{lines}passage p\n  play: echo, D5 for 2\n"
+    after = ["ord."] if "roll" in box and box != "play: roll, call" else []
+    assert re.findall(r'\("[^"]*" "([^"]+)" "[^"]*"\)', engraved(text)["p"].ly) == [*said, *after]
 
 
 def test_no_rest_stands_for_the_time_of_a_box(engraved) -> None:

@@ -22,6 +22,7 @@ from gesturesmith.score.marks import (
     FootnoteMark,
     FrameEnd,
     FrameStart,
+    FrameWords,
     GoesOnEnd,
     GoesOnStart,
     HandTurnEnd,
@@ -231,6 +232,8 @@ def text(mark: Mark) -> str:
             return r"\gsBandEnd"
         case FrameStart():
             return r"\gsFrame"
+        case FrameWords():
+            return f"\\gsFrameWords {quoted(mark.text)}"
         case FrameEnd():
             return r"\gsFrameEnd"
         case GoesOnStart():

@@ -23,6 +23,7 @@ from gesturesmith.score.marks import (
     FootnoteMark,
     FrameEnd,
     FrameStart,
+    FrameWords,
     GoesOnEnd,
     GoesOnStart,
     HandTurnEnd,
@@ -286,7 +287,7 @@ class Dresser:
                 made.ornaments.append(lone("trill-mark", trill_step=_step(mark, written.event)))
                 if mark.to is not None:
                     made.ornaments.append(lone("accidental-mark", PLAIN_ACCIDENTALS[mark.to.alter]))
-            case Words():
+            case Words() | FrameWords():
                 made.before.append(words(mark.text))
             case Syllable():
                 if written.sounds:
