@@ -1,18 +1,14 @@
 %% Boxes: a frame around what is repeated freely, followed by a thick line with an arrow for as long as it is repeated.
 
-%% The grobs of a staff between two places of a line, except those above and below that move out of the way.
-#(define gs:framed
-   '(NoteHead Stem StemTremolo Beam Flag Dots Slur Script Rest Accidental TupletNumber TupletBracket Tie GestureBracket GestureEdge))
+%% From where to where the notes of a staff reach that are between two places of a line.
+#(define gs:framed '(NoteHead Flag StemTremolo Dots Rest Accidental GestureBracket GestureEdge))
 #(define (gs:same-staff? grob other)
    (not (memq (grob::name (ly:grob-common-refpoint grob other Y)) '(System VerticalAlignment))))
-#(define (gs:framed-boxes grob system staff x0 x1)
-   (let* ((all (ly:grob-array->list (ly:grob-object system 'all-elements)))
-          (mine (filter (lambda (g)
-                          (and (memq (grob::name g) gs:framed) (gs:printed? g) (gs:same-staff? grob g)
-                               (not (number? (ly:grob-property g 'outside-staff-priority #f)))))
-                        all))
-          (boxes (filter-map (lambda (g) (gs:box grob g system)) mine)))
-     (filter (lambda (b) (and (> (cadr b) x0) (< (car b) x1) (finite? (caddr b)) (finite? (cadddr b)))) boxes)))
+#(define (gs:framed-reaches grob system x0 x1)
+   (let ((mine (filter (lambda (g) (and (memq (grob::name g) gs:framed) (gs:printed? g) (gs:same-staff? grob g)))
+                       (ly:grob-array->list (ly:grob-object system 'all-elements)))))
+     (filter (lambda (x) (and (finite? (car x)) (> (cdr x) x0) (< (car x) x1)))
+             (map (lambda (g) (ly:grob-extent g system X)) mine))))
 
 #(define (gs:frame-edges grob system unit)
    (let* ((left (ly:spanner-bound grob LEFT)) (right (ly:spanner-bound grob RIGHT))
@@ -29,19 +25,17 @@
 #(define gs:framed-texts '(GestureWords GestureNotedWords TextScript DynamicText))
 #(define (gs:frame-reach grob)
    (let* ((system (ly:grob-system grob))
-          (staff (ly:grob-object grob 'staff-symbol))
           (unit (gs:staff-space grob))
           (edges (gs:frame-edges grob system unit))
-          (middle (if (ly:grob? staff) (gs:y grob staff) 0))
-          (boxes (gs:framed-boxes grob system staff (car edges) (cdr edges)))
-          (first (filter (lambda (b) (< (car b) (+ (car edges) (* 2 unit)))) boxes))
-          (x0 (apply min (car edges) (map (lambda (b) (- (car b) (* 0.5 unit))) first)))
+          (notes (gs:framed-reaches grob system (car edges) (cdr edges)))
+          (first (filter (lambda (x) (< (car x) (+ (car edges) (* 2 unit)))) notes))
+          (x0 (apply min (car edges) (map (lambda (x) (- (car x) (* 0.5 unit))) first)))
           ;; A breath after the last note is inside.
           (breaths (filter (gs:grob-named? 'BreathingSign) (gs:list (ly:spanner-bound grob RIGHT) 'elements)))
           (breath (if (null? breaths) #f (gs:reach breaths system)))
           ;; The same padding on the right as on the left; the next thing may be a frame as well.
           (x1 (if (gs:last-piece? grob)
-                  (if breath (+ (cdr breath) (* 0.6 unit)) (min (cdr edges) (apply max (+ x0 (* 2 unit)) (map (lambda (b) (+ (cadr b) (* 0.7 unit))) boxes))))
+                  (if breath (+ (cdr breath) (* 0.6 unit)) (min (cdr edges) (apply max (+ x0 (* 2 unit)) (map (lambda (x) (+ (cdr x) (* 0.7 unit))) notes))))
                   (cdr edges)))
           (texts (filter (lambda (g)
                            (and (memq (grob::name g) gs:framed-texts) (gs:same-staff? grob g)
@@ -55,7 +49,22 @@
            (if (gs:last-piece? grob) (max x1 (min wide (cdr edges))) x1))))
 
 #(define (gs:frame-thickness grob) (* 0.22 (gs:staff-space grob)))
-%% The edge above or below, with the words on it: LilyPond moves it clear of everything between its ends.
+%% The edge above or below begins clear of what belongs to the notes, or it would slip in below a word; LilyPond then
+%% moves it clear of everything else.
+#(define gs:framed-above-and-below
+   `(,@gs:framed-texts Hairpin GestureRowText GestureAbove TrillSpanner OttavaBracket))
+#(define (gs:frame-edge-offset grob)
+   (let* ((system (ly:grob-system grob)) (staff (ly:grob-object grob 'staff-symbol))
+          (reach (gs:frame-reach grob)) (up? (= UP (ly:grob-property grob 'direction)))
+          (boxes (filter-map
+                  (lambda (g) (and (memq (grob::name g) gs:framed-above-and-below) (gs:printed? g) (gs:same-staff? grob g)
+                                   (gs:box staff g system)))
+                  (ly:grob-array->list (ly:grob-object system 'all-elements))))
+          (inside (filter (lambda (b) (< (car reach) (* 0.5 (+ (car b) (cadr b))) (cdr reach))) boxes))
+          (pad (* 0.6 (gs:staff-space grob))))
+     (if up? (apply max 0 (map (lambda (b) (+ (cadddr b) pad)) inside))
+         (apply min 0 (map (lambda (b) (- (caddr b) pad)) inside)))))
+%% With the words on it.
 #(define (gs:frame-edge-stencil grob)
    (let ((reach (gs:frame-reach grob)) (text (gs:get (gs:details grob) 'text "")))
      (ly:stencil-translate-axis

@@ -244,21 +244,21 @@
          (gs:detail! grob 'lines lines)
          (gs:detail! grob 'said said)
          (if mark (gs:detail! grob 'mark (numbered (details mark))))
-         (if (null? lines)
-             (begin
-              (ly:grob-set-property! grob 'outside-staff-priority 1100)
-              (ly:grob-set-property! grob 'outside-staff-padding 0.9)
-              (ly:grob-set-property! grob 'outside-staff-horizontal-padding 1.2)))
-         (for-each (lambda (part) (set! said (acons (car part) grob said)))
-                   (append-map (lambda (line) (gs:get line 'parts '())) lines))
          (let ((frame (or (assq 'frame active) (assq 'frame (map cdr waiting)))))
-           (if (and frame (pair? lines))
+           (if (null? lines)
+               (begin
+                (ly:grob-set-property! grob 'outside-staff-priority (if frame 1040 1100))
+                (ly:grob-set-property! grob 'outside-staff-padding 0.9)
+                (ly:grob-set-property! grob 'outside-staff-horizontal-padding 1.2)))
+           (if frame
                (let ((room (ly:engraver-make-grob engraver 'GestureFrameRoom (cdr frame))))
                  ;; Beside them the next frame begins.
                  (ly:grob-set-property! grob 'outside-staff-horizontal-padding 0.2)
                  (gs:detail! room 'words grob)
                  (ly:spanner-set-bound! room LEFT (musical))
                  (gs:add! (cdr frame) 'rooms room))))
+         (for-each (lambda (part) (set! said (acons (car part) grob said)))
+                   (append-map (lambda (line) (gs:get line 'parts '())) lines))
          (set! made (acons 'words grob made))))
 
      ;; A sign finds its heads once all of this moment exist.

@@ -114,6 +114,8 @@
 #(gs:describe! 'GestureFrameEdge 'Spanner '(font-interface text-interface outside-staff-interface staff-symbol-referencer-interface)
    `((stencil . ,gs:frame-edge-stencil)
      (direction . ,UP)
+     ;; Only once the words are known.
+     (Y-offset . ,(ly:make-unpure-pure-container gs:frame-edge-offset 0))
      (outside-staff-priority . 1050)
      (outside-staff-padding . 0.55)
      (Y-extent . ,(ly:make-unpure-pure-container ly:grob::stencil-height '(-0.1 . 0.1)))

@@ -312,3 +312,30 @@ def test_findings_of_two_lines_keep_their_distance(tmp_path):
     gaps = [b - a for a, b in pairwise(heights)]
     assert len(gaps) >= 4
     assert gaps[-1] > min(gaps) + 0.5
+
+
+# Words, levels and a sign over a note belong to what is repeated, and stand in its frame; words on the box itself above.
+@pytest.mark.parametrize(
+    "inside",
+    [
+        r"""d''4\gsFrame\gsWord "softly"\p e''4 f''4-.\gsFrameEnd""",
+        r"""d''4\gsFrame e''4\ff f''2\gsWord "a word longer than its note"\gsFrameEnd""",
+        r"""\gsHeight #-9 d'8\gsFrame\gsMark "1" f'''4->\gsWord "high"\gsFrameEnd""",
+    ],
+)
+def test_what_belongs_to_a_box_stands_in_its_frame(inside, tmp_path):
+    music = rf"\cadenzaOn c''4 {inside} s1\gsGoesOn {{text}} s1\gsGoesOnEnd c''1".replace("{text}", '"20 s"')
+    music = music.replace(r"\gsFrame", '\\gsFrame\\gsFrameWords "Echo"', 1)
+    (staff,) = staves(run(document([score(music, MARKED)]), tmp_path), (*KEPT_CLEAR, *OURS, "gs-frame"))
+    frame = [b.box for b in blocks(staff, "gs-frame")]
+    title = max(frame, key=lambda box: box[3])
+    lines = [box for box in frame if box != title]
+    left, right = min(b[0] for b in lines), max(b[1] for b in lines)
+    low, high = min(b[2] for b in lines), max(b[3] for b in lines)
+    assert title[2] > high
+    held = [
+        b for kind in ("GestureWords", "DynamicText", "Script", "NoteHead", "Stem") for b in blocks(staff, kind)
+    ]
+    held = [b for b in held if left <= (b.box[0] + b.box[1]) / 2 <= right]
+    assert len(held) > 5
+    assert [b.kind for b in held if not _inside(b.box, (left, right, low, high))] == []

@@ -41,8 +41,8 @@ def test_its_title_stands_over_it(engraved) -> None:
     assert r'\gsFrameWords "Echo, irregular"' in engraved(text)["p"].ly
 
 
-# In any order, or again after its end, a cell comes after any other: what these end with is cancelled where it does not
-# hold, and named again where it does.
+# In any order, or again after its end, a cell comes after any other: what these end with is cancelled where it does
+# not hold, and named again where it does.
 @pytest.mark.parametrize(
     ("box", "said"),
     [
