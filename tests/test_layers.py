@@ -49,7 +49,7 @@ LAYERS = (
     ("lytext", "backends", "lilypond"),
     ("sheets", "writers"),
     ("cache", "delivery", "pipeline", "batch", "dispatch"),
-    ("api", "live"),
+    ("api", "live", "lsp"),
     ("cli",),
 )
 # "Up or left": these packages are left of others in their layer, which import them.
@@ -95,6 +95,7 @@ LEFT = {
     "batch": {"cache", "delivery", "pipeline"},
     "dispatch": {"pipeline"},
     "live": set(),
+    "lsp": set(),
 }
 # Each third-party library is used in only one package.
 ROOM_OF = {
@@ -103,6 +104,8 @@ ROOM_OF = {
     "distributed": {"batch"},
     "lilypond": {"lilypond"},
     "pypdf": {"writers"},
+    "lsprotocol": {"lsp"},
+    "pygls": {"lsp"},
     "starlette": {"live"},
     "uvicorn": {"live"},
 }

@@ -25,6 +25,7 @@ _COMMANDS = {
     "answers": "gesturesmith.cli.answers:answers",
     "explain": "gesturesmith.cli.explain:explain",
     "format": "gesturesmith.cli.format:format_",
+    "language-server": "gesturesmith.cli.language_server:language_server",
     "cache": "gesturesmith.cli.cache:cache",
     "list": "gesturesmith.cli.listing:list_",
 }
