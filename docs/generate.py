@@ -4,7 +4,7 @@ python docs/generate.py [--check]
 
 Whole pages are made of techniques and their pairs, rules, difficulty and instruments. In pages that are written by
 hand, such as language.md, a table between `<!-- made: NAME -->` and `<!-- end -->` is made, and what a command
-prints.
+prints. The grammar for editors is made of the language's tables.
 """
 
 from __future__ import annotations
@@ -23,7 +23,10 @@ from handbook.language import REGIONS
 from handbook.rules import rules_page
 from handbook.techniques import techniques_page
 
+from gesturesmith.editing.textmate import textmate
+
 DOCS = Path(__file__).parent
+GRAMMAR = DOCS.parent / "editors" / "gesture.tmLanguage.json"
 _REGION = re.compile(r"(<!-- made: ([a-z-]+) -->\n).*?(<!-- end -->)", re.DOTALL)
 
 PAGES: dict[str, Callable[[], str]] = {
@@ -55,6 +58,11 @@ def wanted(folder: Path = DOCS) -> dict[str, str]:
     return made | ({language.name: refreshed(language.read_text("utf-8"))} if language.is_file() else {})
 
 
+def stale_grammar() -> bool:
+    """Whether the grammar for editors is missing or out of date."""
+    return not GRAMMAR.is_file() or GRAMMAR.read_text("utf-8") != textmate()
+
+
 def stale(folder: Path = DOCS) -> list[str]:
     """The pages that are missing or out of date."""
     return [
@@ -66,15 +74,17 @@ def stale(folder: Path = DOCS) -> list[str]:
 
 def main(arguments: list[str]) -> int:
     if arguments == ["--check"]:
-        old = stale()
+        old = [f"docs/{name}" for name in stale()]
+        old += [f"editors/{GRAMMAR.name}"] * stale_grammar()
         for name in old:
-            print(f"docs/{name} is not what the code gives: run python docs/generate.py")
+            print(f"{name} is not what the code gives: run python docs/generate.py")
         return 1 if old else 0
     if arguments:
         print(__doc__)
         return 2
     for name, text in wanted().items():
         (DOCS / name).write_text(text, "utf-8")
+    GRAMMAR.write_text(textmate(), "utf-8")
     for page in written_by_hand():
         with tempfile.TemporaryDirectory() as folder:
             page.write_text(snippets.refreshed(page.read_text("utf-8"), Path(folder).resolve()), "utf-8")

@@ -28,7 +28,7 @@ def language_server(stdio: bool) -> Status:
         complain('gesturesmith: the language server needs an extra: pip install "gesturesmith[editors]"')
         return Status.MACHINE
     # The protocol closes the streams it is given, and whatever else is printed must not get into it.
-    asked, told = (os.fdopen(os.dup(number), mode) for number, mode in ((0, "rb"), (1, "wb")))
+    asked, told = os.fdopen(os.dup(0), "rb"), os.fdopen(os.dup(1), "wb")
     with asked, redirect_stdout(sys.stderr), suppress(ValueError):
         server().start_io(asked, told)
     return Status.GOOD
