@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from gesturesmith import instruments
-from gesturesmith.importers.notated import NotatedPart, NotatedScore, RepeatSigns, ScoreBar
+from gesturesmith.importers.notated import NotatedPart, NotatedScore, RepeatSigns, ScoreBar, ScoreSign, TempoMark
 from gesturesmith.importers.phrases import Phrase, PlayerLine, lines
-from gesturesmith.importers.times import ScoreTimes, timetable
+from gesturesmith.importers.times import ScoreTimes, ScoreTurn, timetable
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import format_text
 from gesturesmith.lang.keys import EVERY_KEY
@@ -40,10 +40,12 @@ class ScoreExcerpt:
 
 @frozen(kw_only=True)
 class _SteadyBars:
-    """Bars, from `first` up to but not including `end`, with one meter, tempo and key.
+    """A stretch with one meter, tempo and key, or one in which the tempo changes all the time.
 
+    first    the bar in which it begins; `end`: the one after its last
     sharps   of the sounding key, negative for flats; None if the parts do not agree
     pickup   the length of an incomplete first bar, else 0
+    tempo    at its beginning, with the words there; `turn`: how it goes on, and `to` which tempo
     """
 
     first: int
@@ -54,16 +56,37 @@ class _SteadyBars:
     tempo: Fraction
     sharps: int | None
     pickup: Fraction = Fraction(0)
+    words: str = ""
+    turn: ScoreTurn | None = None
+    marks: tuple[str, ...] = ()
+
+    @property
+    def to(self) -> Fraction:
+        """The tempo at its end."""
+        return self.turn.to if self.turn is not None else self.tempo
+
+    def goes_on(self, before: _SteadyBars) -> bool:
+        """Whether nothing is new in it."""
+        same = (before.meter, before.to, before.sharps) == (self.meter, self.tempo, self.sharps)
+        return same and self.turn is None and not self.words and not self.marks
 
 
 @frozen
 class _Named:
-    """A player's line with the name of its part in the file, and its phrases by stretch, each with its name."""
+    """A player's line with the name of its part in the file, and its phrases, each with its name.
+
+    says   whether it is the line that changes of tempo, meter and key stand in
+    """
 
     name: str
     title: str
     line: PlayerLine
-    phrases: tuple[tuple[tuple[str, Phrase], ...], ...]
+    phrases: tuple[tuple[str, Phrase], ...]
+    says: bool = False
+
+    def within(self, starts: Fraction, ends: Fraction) -> tuple[tuple[str, Phrase], ...]:
+        """Those that begin in a stretch."""
+        return tuple(row for row in self.phrases if starts <= row[1].at < ends)
 
 
 def bars_named(score: NotatedScore, first: str, last: str) -> range | None:
@@ -89,29 +112,108 @@ def excerpt(
     times = timetable(plain, tempo)
     wanted = {folded(one) for one in only}
     parts = [part for part in plain.parts if not wanted or folded(part.name) in wanted]
-    stretches = _stretches(plain, parts, times, bars)
-    cuts = tuple(dict.fromkeys(t for s in stretches for t in (s.starts, s.ends)))
+    every = {part.id: lines(plain, part, times) for part in parts}
+    untold: list[str] = []
+    says, stretches = _told(plain, parts, times, bars, every, untold)
+    starts, ends = stretches[0].starts, stretches[-1].ends
+    groups = [list(rows) for _, rows in groupby(stretches, key=lambda row: row.meter is None)]
+    outer = [starts, ends, *(rows[0].starts for rows in groups)]
+    every_cut = tuple(dict.fromkeys((*outer, *(row.starts for row in stretches))))
     found = [
-        line
+        (line, part.id == says)
         for part in parts
-        for line in lines(plain, part, times, cuts)
-        if any(stretches[0].starts <= p.at < stretches[-1].ends for p in line.phrases)
+        for line in lines(plain, part, times, every_cut if part.id == says else tuple(dict.fromkeys(outer)))
+        if any(starts <= p.at < ends for p in line.phrases)
     ]
     if not found:
         return None
-    named = _named(plain, found, stretches)
-    text = "\n".join(_file(plain, named, stretches, bars, name, times))
-    return ScoreExcerpt(text=format_text(Source(name, f"{text}\n")), left_out=tuple(_left_out(plain, found, cuts)))
+    named = _named(plain, found, starts, ends)
+    text = "\n".join(_file(plain, named, groups, bars, name, times))
+    left_out = (*_left_out(plain, named, every_cut), *dict.fromkeys(untold))
+    return ScoreExcerpt(text=format_text(Source(name, f"{text}\n")), left_out=left_out)
+
+
+def _told(
+    score: NotatedScore,
+    parts: Sequence[NotatedPart],
+    times: ScoreTimes,
+    bars: range,
+    every: Mapping[str, tuple[PlayerLine, ...]],
+    untold: list[str],
+) -> tuple[str, list[_SteadyBars]]:
+    """The part whose line has the changes of tempo, meter and key between its notes, and the stretches between
+    them: of all parts that play there, the one in which the fewest are inside a note. What cannot stand in it goes
+    to `untold`."""
+    first, last = times.bars[bars[0]].at, times.bars[bars[-1]].at + score.bars[bars[-1]].lasts
+    wanted = _moments(score, times, bars)
+    sounding = {id: [note for line in of_part for note in _sounding(line)] for id, of_part in every.items()}
+    there = [id for id, notes in sounding.items() if any(first <= at < last for at, _ in notes)]
+    if not there:
+        return "", _stretches(score, parts, times, bars, wanted)
+
+    def around(id: str, at: Fraction) -> Fraction | None:
+        """The end of the note that a time is inside of."""
+        return next((end for start, end in sounding[id] if start < at < end), None)
+
+    says = min(there, key=lambda id: sum(around(id, at) is not None for at in wanted))
+    reached = {at for line in every[says] for phrase in line.phrases for at in _reached(phrase)}
+    moved: dict[Fraction, list[TempoMark | ScoreSign]] = {}
+    for at, marks in wanted.items():
+        end = around(says, at)
+        bar = score.bars[max(n for n in bars if times.bars[n].at <= at)].number
+        for mark in marks:
+            if isinstance(mark, ScoreSign):
+                what = f"rehearsal mark {_shown(mark.text)}" if mark.text else "double bar line"
+                if end is not None or at in reached:
+                    untold.append(f"bar {bar}: the {what}, which is not between two attacks")
+                    continue
+            elif end is not None:
+                untold.append(f"bar {bar}: the tempo changes inside a note; here it does after it")
+                moved.setdefault(min(end, last), []).append(mark)
+                continue
+            moved.setdefault(at, []).append(mark)
+    return says, _stretches(score, parts, times, bars, {at: moved[at] for at in sorted(moved) if at < last})
+
+
+def _sounding(line: PlayerLine) -> Iterator[tuple[Fraction, Fraction]]:
+    """When each note of a line begins and ends."""
+    for phrase in line.phrases:
+        times = [point.at for point in phrase.gesture.points if point.at is not None]
+        yield from ((phrase.at + at, phrase.at + end) for at, end in pairwise((*times, phrase.lasts)))
+
+
+def _reached(phrase: Phrase) -> Iterator[Fraction]:
+    """The times to which a slur or a line leads in a phrase."""
+    for point in phrase.gesture.points:
+        if point.line != "none" and point.at is not None:
+            yield phrase.at + point.at
+
+
+def _moments(score: NotatedScore, times: ScoreTimes, bars: range) -> dict[Fraction, list[TempoMark | ScoreSign]]:
+    """Marks in some bars by their time in the played score."""
+    found: dict[Fraction, list[TempoMark | ScoreSign]] = {}
+    for index in bars:
+        marks: tuple[TempoMark | ScoreSign, ...] = (*score.bars[index].tempos, *score.bars[index].marks)
+        for mark in marks:
+            found.setdefault(times.bars[index].at + mark.at, []).append(mark)
+    return found
 
 
 def _stretches(
-    score: NotatedScore, parts: Sequence[NotatedPart], times: ScoreTimes, bars: range
+    score: NotatedScore,
+    parts: Sequence[NotatedPart],
+    times: ScoreTimes,
+    bars: range,
+    marks: Mapping[Fraction, Sequence[TempoMark | ScoreSign]],
 ) -> list[_SteadyBars]:
     found: list[_SteadyBars] = []
+    tempo = times.tempo(times.bars[bars[0]].at)
+    going = next((t for t in times.turns if t.start <= times.bars[bars[0]].at < t.end), None)
+    if going is not None:
+        tempo = going.tempo_at(times.bars[bars[0]].at)
+    end_of_all = times.bars[bars[-1]].at + score.bars[bars[-1]].lasts
     for index in bars:
         bar, starts = score.bars[index], times.bars[index].at
-        marks = [mark.quarters for mark in bar.tempos if mark.quarters is not None]
-        tempo = max(Fraction(TEMPO_BPM[0]), min(Fraction(TEMPO_BPM[1]), marks[0] if marks else times.tempo(starts)))
         sounding = {part.bars[index].sharps + _fifths(part.bars[index].sounding) for part in parts}
         if not any(part.bars[index].sharps for part in parts):
             sounding = set()  # no key signature is not C major
@@ -126,21 +228,48 @@ def _stretches(
             and (index, bar.meter) == (bars[-1], last.meter)
             and bar.lasts < Fraction(4 * bar.meter[0], bar.meter[1])
         )
-        one = _SteadyBars(
-            first=index,
-            end=index + 1,
-            starts=starts,
-            ends=starts + bar.lasts,
-            meter=whole if pickup else bar.meter if early else _meter_of(bar),
-            tempo=tempo,
-            sharps=min(sounding) if len(sounding) == 1 else None,
-            pickup=bar.lasts if pickup else Fraction(0),
-        )
-        if last is not None and (last.meter, last.tempo, last.sharps) == (one.meter, one.tempo, one.sharps):
-            found[-1] = replace(last, end=one.end, ends=one.ends)
-        else:
-            found.append(one)
+        inside = [at for at in marks if starts < at < starts + bar.lasts]
+        for at, until in zip([starts, *inside], [*inside, starts + bar.lasts], strict=True):
+            here = marks.get(at, ())
+            new = next((m for m in here if isinstance(m, TempoMark) and m.quarters is not None), None)
+            kinds = {m.turn for m in here if isinstance(m, TempoMark)}
+            turn = next((t for t in times.turns if t.kind in kinds and t.start <= at < t.end), None)
+            if going is not None and at == times.bars[bars[0]].at:
+                turn = going
+            tempo = new.quarters if new is not None and new.quarters is not None else tempo
+            own = _on_the_way(turn, at, tempo, end_of_all) if turn is not None else None
+            one = _SteadyBars(
+                first=index,
+                end=index + 1,
+                starts=at,
+                ends=until,
+                meter=whole if pickup else bar.meter if early else _meter_of(bar),
+                tempo=_allowed(tempo),
+                sharps=min(sounding) if len(sounding) == 1 else None,
+                pickup=bar.lasts if pickup and at == starts else Fraction(0),
+                words=_shown(new.words) if new is not None else "",
+                turn=own,
+                marks=tuple(m.text for m in here if isinstance(m, ScoreSign)),
+            )
+            tempo = own.to if own is not None else tempo
+            if found and one.goes_on(found[-1]):
+                found[-1] = replace(found[-1], end=one.end, ends=one.ends)
+            else:
+                found.append(one)
     return found
+
+
+def _on_the_way(turn: ScoreTurn, at: Fraction, tempo: Fraction, end: Fraction) -> ScoreTurn:
+    """A turn from a time on, and no further than these bars go; tempos are whole numbers where it is cut."""
+    until = min(turn.end, end)
+    to = turn.to if until == turn.end else Fraction(round(turn.tempo_at(until)))
+    return replace(turn, start=at, end=until, tempo=_allowed(tempo), to=_allowed(to))
+
+
+def _allowed(tempo: Fraction) -> Fraction:
+    """A tempo that a file may have, in tenths."""
+    near = Fraction(round(tempo * 10), 10) if tempo.denominator > 10 else tempo
+    return max(Fraction(TEMPO_BPM[0]), min(Fraction(TEMPO_BPM[1]), near))
 
 
 def _meter_of(bar: ScoreBar) -> tuple[int, int] | None:
@@ -173,7 +302,9 @@ def _key(sharps: int | None) -> str:
     return f"{_BY_FIFTHS[(sharps + 1) % 7]}{sign} major"
 
 
-def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_SteadyBars]) -> list[_Named]:
+def _named(
+    score: NotatedScore, found: list[tuple[PlayerLine, bool]], starts: Fraction, ends: Fraction
+) -> list[_Named]:
     """The lines with names for their parts and phrases that the file may use, each once."""
     taken: set[str] = set()
 
@@ -188,26 +319,24 @@ def _named(score: NotatedScore, found: list[PlayerLine], stretches: list[_Steady
         return one
 
     several = len(found) > 1
+    first = next((line for line, says in found if says), None)
     rows = []
-    for line in found:
+    for line, _ in found:
         title = line.part.name + (f", player {line.player + 1}" if line.players > 1 else "")
         own = name(line.part.name, str(line.player + 1) if line.players > 1 else "") if several else ""
         phrases = tuple(
-            tuple(
-                (name(own, "bar", score.bars[phrase.places[0].bar].number), phrase)
-                for phrase in line.phrases
-                if stretch.starts <= phrase.at < stretch.ends
-            )
-            for stretch in stretches
+            (name(own, "bar", score.bars[phrase.places[0].bar].number), phrase)
+            for phrase in line.phrases
+            if starts <= phrase.at < ends
         )
-        rows.append(_Named(own, title, line, phrases))
+        rows.append(_Named(own, title, line, phrases, line is first))
     return rows
 
 
 def _file(
     score: NotatedScore,
     named: list[_Named],
-    stretches: list[_SteadyBars],
+    groups: list[list[_SteadyBars]],
     bars: range,
     name: str,
     times: ScoreTimes,
@@ -222,6 +351,7 @@ def _file(
     if score.composer:
         yield f"composer: {_text(score.composer)}"
     yield "pitches: written"
+    stretches = [row for rows in groups for row in rows]
     yield f"tempo: {_number(stretches[0].tempo)}"
     if any(stretch.meter is not None for stretch in stretches):
         yield f"meter: {_meter(next(s.meter for s in stretches if s.meter is not None))}"
@@ -234,25 +364,24 @@ def _file(
             yield f"instrument: {one.line.part.key}"
             yield f"part: {_text(one.title)}"
     for one in named:
-        for row in one.phrases:
-            for title, phrase in row:
-                yield f"gesture {title}"
-                yield from (f"  {line}" for line in _gesture(instruments.get(one.line.part.key), phrase.gesture))
-    steady = list(zip(stretches, range(len(stretches)), strict=True))
-    groups = [list(rows) for _, rows in groupby(steady, key=lambda row: row[0].meter is None)]
+        for title, phrase in one.phrases:
+            yield f"gesture {title}"
+            yield from (f"  {line}" for line in _gesture(instruments.get(one.line.part.key), phrase.gesture))
     for number, rows in enumerate(groups, start=1):
         yield from _passage(score, named, rows, number, stretches[0])
 
 
 def _passage(
-    score: NotatedScore, named: list[_Named], rows: list[tuple[_SteadyBars, int]], number: int, first: _SteadyBars
+    score: NotatedScore, named: list[_Named], rows: list[_SteadyBars], number: int, first: _SteadyBars
 ) -> Iterator[str]:
     """Bars with, or without, a meter; a new tempo, meter or key is an entry between what is played."""
-    begin, end = rows[0][0], rows[-1][0]
+    begin, end = rows[0], rows[-1]
     from_bar, to_bar = score.bars[begin.first].number, score.bars[end.end - 1].number
     title = f"Bar {from_bar}" if end.end == begin.first + 1 else f"Bars {from_bar} to {to_bar}"
     yield f"passage bars-{number} {_text(title)}"
-    if begin.tempo != first.tempo:
+    if begin.words:
+        yield f"  tempo: {_text(begin.words)} {_number(begin.tempo)}"
+    elif begin.tempo != first.tempo:
         yield f"  tempo: {_number(begin.tempo)}"
     yield f"  meter: {_meter(begin.meter)}"
     own = instruments.get(named[0].line.part.key) if len(named) == 1 else None
@@ -262,12 +391,12 @@ def _passage(
         yield f"  pickup: {_number(begin.pickup)} beats"
     if _sharps(begin, own) is not None:
         yield f"  key: {_key(_sharps(begin, own))}"
-    for place, one in enumerate(named):
+    for one in named:
         items: list[str] = []
-        for n, (stretch, index) in enumerate(rows):
-            if n and not place:
-                items += _changes(rows[n - 1][0], stretch, own)
-            items += _items(one.phrases[index], stretch)
+        for n, stretch in enumerate(rows if one.says else [replace(begin, ends=end.ends)]):
+            if one.says:
+                items += _changes(rows[n - 1] if n else None, stretch, own)
+            items += _items(one.within(stretch.starts, stretch.ends), stretch)
         key = one.name if len(named) > 1 else "play"
         yield from (f"  {line}" for line in _folded(f"{key}: {', '.join(items)}"))
 
@@ -285,13 +414,19 @@ def _sharps(stretch: _SteadyBars, own: Instrument | None) -> int | None:
     return sharps if abs(sharps) <= _MOST_SHARPS else None
 
 
-def _changes(before: _SteadyBars, now: _SteadyBars, own: Instrument | None) -> Iterator[str]:
-    if now.tempo != before.tempo:
-        yield f"tempo {_number(now.tempo)}"
-    if now.meter != before.meter:
-        yield f"meter {_meter(now.meter)}"
-    if _sharps(now, own) != _sharps(before, own):
-        yield f"key {_key(_sharps(now, own))}"
+def _changes(before: _SteadyBars | None, now: _SteadyBars, own: Instrument | None) -> Iterator[str]:
+    """The entries at the beginning of a stretch; the first one's tempo, meter and key are those of the passage."""
+    if before is not None:
+        if now.tempo != before.to or now.words:
+            yield f"tempo {_text(now.words) + ' ' if now.words else ''}{_number(now.tempo)}"
+        if now.meter != before.meter:
+            yield f"meter {_meter(now.meter)}"
+        yield from ("double bar" for text in now.marks if not text)
+        if _sharps(now, own) != _sharps(before, own):
+            yield f"key {_key(_sharps(now, own))}"
+    yield from (f"mark {_text(text)}" for text in now.marks if text)
+    if now.turn is not None:
+        yield f"{now.turn.kind} to {_number(now.turn.to)} over {_number(now.turn.end - now.turn.start)}"
 
 
 def _items(row: Sequence[tuple[str, Phrase]], stretch: _SteadyBars) -> Iterator[str]:
@@ -372,13 +507,19 @@ def _height(instrument: Instrument, gesture: NewGesture, point: NewPoint) -> str
     return f"{'x' if point.about else ''}{written.name}"
 
 
-def _left_out(score: NotatedScore, found: list[PlayerLine], cuts: Sequence[Fraction]) -> Iterator[str]:
-    """What the file does not have of what the score has there."""
-    for line in found:
-        cut = sum(1 for p in line.phrases if p.at in cuts and p.gesture.points and p.continues)
-        if cut:
-            where = "into these bars or across a change of tempo or meter"
-            yield f"{line.part.name}: ties or slurs that lead {where} ({cut})"
+def _left_out(score: NotatedScore, named: list[_Named], cuts: Sequence[Fraction]) -> Iterator[str]:
+    """What the file does not have of what the lines have there."""
+    for one in named:
+        phrases = [phrase for _, phrase in one.phrases]
+        cut = [p for p in phrases if p.at in cuts and p.gesture.points and p.continues]
+        rows = [("ties, slurs or lines into these bars, or across a new tempo, meter or key", cut)]
+        rows += [
+            (what, [p for p in phrases if p.untold == what]) for what in sorted({p.untold for p in phrases} - {""})
+        ]
+        for what, there in rows:
+            if there:
+                bars = dict.fromkeys(score.bars[p.places[0].bar].number for p in there)
+                yield f"{one.title}: {what} (bar {', '.join(bars)})"
 
 
 def _number(value: Fraction) -> str:

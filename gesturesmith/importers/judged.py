@@ -36,6 +36,7 @@ from gesturesmith.values import frozen
 _OF_OUR_PAGES = frozenset({"no-note-value", "text-too-long", "sign-without-footnote", "too-many-points-to-read"})
 _CONTOUR = 2  # the line of spans in gestures made by a program
 _OF_TIME = ("s", "ms", "L")  # units of what depends on the tempo, besides everything a second
+_ENDLESS = "accel. or rit. without a tempo to reach"
 _ASSUMED = " (at the tempo assumed)"
 # What a stretch of bars lacks, where the finding is about one.
 _LACKS = {"breath-too-short": "no place to breathe"}
@@ -72,7 +73,7 @@ def judged(score: NotatedScore, file: str, tempo: Fraction | None = None) -> Sco
         tempo=times.tempos[0][2] if times.assumed and parts else None,
         parts=parts,
         others=score.others,
-        left_out=score.left_out,
+        left_out=(*score.left_out, *([(_ENDLESS, times.endless)] if times.endless else [])),
     )
 
 

@@ -6,9 +6,10 @@ All times are in quarter notes, exact. Times of notes and words are from the sta
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Literal
 
 from gesturesmith.diagnostics import ReadError
-from gesturesmith.kinds import LineKind, NotatedDirection
+from gesturesmith.kinds import LineKind, NotatedDirection, TempoTurn
 from gesturesmith.units import Interval, Spelling
 from gesturesmith.values import frozen
 
@@ -101,12 +102,22 @@ class NotatedPart:
 
 @frozen(kw_only=True)
 class TempoMark:
-    """Quarters per minute from a time in a bar on; `words` may come alone, then the tempo is None."""
+    """Quarters per minute from a time in a bar on, with the words beside them; or None, and the words say how the
+    tempo goes on: "accelerando" or "ritardando" up to the next mark, "steady" where they only end that."""
 
     at: Fraction
     quarters: Fraction | None
     words: str = ""
     counted: Fraction = Fraction(1)
+    turn: TempoTurn | Literal["", "steady"] = ""
+
+
+@frozen(kw_only=True)
+class ScoreSign:
+    """A rehearsal mark at a time in a bar; one without text is a double bar line."""
+
+    at: Fraction
+    text: str = ""
 
 
 @frozen(kw_only=True)
@@ -138,6 +149,7 @@ class ScoreBar:
     lasts   its length
     meter   beats and note value in force; None where there is none
     free    free time: no bar lines
+    marks   rehearsal marks and double bar lines
     """
 
     number: str
@@ -145,6 +157,7 @@ class ScoreBar:
     meter: tuple[int, int] | None
     free: bool = False
     tempos: tuple[TempoMark, ...] = ()
+    marks: tuple[ScoreSign, ...] = ()
     signs: RepeatSigns = RepeatSigns()
 
 

@@ -62,13 +62,15 @@ class Phrase:
     at       when it begins, in quarters of the played score
     gesture  its content; times are quarters from its beginning
     places   of each of its points
-    continues   whether a tie or slur leads to its first note
+    continues   whether a tie, slur or line leads to its first note
+    untold      what it cannot say of what stands there, in words
     """
 
     at: Fraction
     gesture: NewGesture
     places: tuple[ScorePlace, ...]
     continues: bool = False
+    untold: str = ""
 
     @property
     def lasts(self) -> Fraction:
@@ -489,7 +491,9 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         trill=_trill(row, wanted),
     )
     continues = row[0].note.tied or row[0].note.slurred
-    return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues)
+    wide = any("trill" in sound.note.signs and sound.note.other in SECONDS for sound in row)
+    untold = "the interval of a trill" if wide and not gesture.trill else ""
+    return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues, untold=untold)
 
 
 def _between_semitones(point: NewPoint) -> bool:

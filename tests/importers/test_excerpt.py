@@ -60,7 +60,7 @@ def test_a_file_for_one_part():
         'instrument: horn\npart: "Horn in F"\n\n'
         "gesture bar-1\n  contour: C5 for 3/2 __ D5 for 1/2\n\n"
         "gesture bar-1-2\n  contour: E5 for 1, F5 for 4\n\n"
-        'passage bars-1 "Bars 1 to 2"\n  meter: 4/4\n  bar: 1\n  play: bar-1, rest 1, bar-1-2\n'
+        'passage bars-1 "Bars 1 to 2"\n  tempo: "x" 66\n  meter: 4/4\n  bar: 1\n  play: bar-1, rest 1, bar-1-2\n'
     )
 
 
@@ -106,12 +106,72 @@ def test_a_new_meter_tempo_or_key_is_an_entry():
     rest = tempo(90) + note("E5", 12)
     score = read(partwise(bars(tempo(60) + slur, three + note("D5", 12, OVER), rest, first=IN_F)))
     assert written(score).endswith(
-        'passage bars-1 "Bars 1 to 3"\n  meter: 4/4\n  bar: 1\n'
-        "  play: bar-1, meter 3/4, key Bb major, bar-2, tempo 90, bar-3\n"
+        'passage bars-1 "Bars 1 to 3"\n  tempo: "x" 60\n  meter: 4/4\n  bar: 1\n'
+        '  play: bar-1, meter 3/4, key Bb major, bar-2, tempo "x" 90, bar-3\n'
     )
     made = excerpt(score, range(3), name="a")
-    where = "into these bars or across a change of tempo or meter"
-    assert made.left_out == (f"Horn in F: ties or slurs that lead {where} (1)",)
+    lost = "ties, slurs or lines into these bars, or across a new tempo, meter or key"
+    assert made.left_out == (f"Horn in F: {lost} (bar 2)",)
+
+
+def test_a_tempo_inside_a_bar_begins_where_it_stands():
+    """Between two notes; one inside a note begins after it, and that is said."""
+    score = read(partwise(bars(tempo(60) + note("C5", 8) + tempo(90) + note("D5", 8), note("E5", 16), first=IN_F)))
+    assert 'play: bar-1, tempo "x" 90, bar-1-2\n' in written(score)
+    late = "<direction><direction-type><words>x</words></direction-type><offset>-2</offset>"
+    late += '<sound tempo="90"/></direction>'
+    score = read(partwise(bars(tempo(60) + note("C5", 8) + late + note("D5", 8), first=IN_F)))
+    assert 'play: bar-1, tempo "x" 90, bar-1-2\n' in written(score)
+    made = excerpt(score, range(1), name="a")
+    assert made is not None
+    assert made.left_out == ("bar 1: the tempo changes inside a note; here it does after it",)
+
+
+def test_what_gets_slower_does_so_up_to_the_next_tempo():
+    score = read(
+        partwise(bars(tempo(90) + note("C5", 16), words("rit.") + note("D5", 16), tempo(60) + note("E5", 16)))
+    )
+    assert 'play: bar-1, ritardando to 60 over 4, bar-2, tempo "x" 60, bar-3\n' in written(score)
+    assert "play: ritardando to 60 over 4, bar-2\n" in written(score, "2", "2")
+    # From inside it on, and only a part of it.
+    halves = bars(
+        tempo(90) + note("C5", 16), words("rit.") + note("D5", 16), note("D5", 16), tempo(50) + note("E5")
+    )
+    assert "tempo: 90\n" in written(read(partwise(halves)), "2", "2")
+    assert "ritardando to 70 over 4" in written(read(partwise(halves)), "2", "2")
+    assert "tempo: 70\n" in written(read(partwise(halves)), "3", "3")
+    assert "ritardando to 50 over 4" in written(read(partwise(halves)), "3", "3")
+
+
+def test_rehearsal_marks_and_double_bars_between_attacks():
+    mark = "<direction><direction-type><rehearsal>{}</rehearsal></direction-type></direction>".format
+    double = '<barline location="right"><bar-style>light-light</bar-style></barline>'
+    score = read(
+        partwise(bars(note("C5", 16) + double, mark("B") + note("D5", 16, SLUR), mark("C") + note("E5", 16, OVER)))
+    )
+    assert 'play: bar-1, double bar, mark "B", bar-2\n' in written(score)
+    made = excerpt(score, range(3), name="a")
+    assert made is not None
+    assert made.left_out == ("bar 3: the rehearsal mark C, which is not between two attacks",)
+
+
+def test_parts_without_the_changes_are_not_cut():
+    """The tempo stands in the part in which it is between two notes; the other holds its note through it."""
+    start, stop = '<tie type="start"/>', '<tie type="stop"/>'
+    held = bars(tempo(60) + note("C5", 16, start), note("C5", 16, stop))
+    moving = bars(note("E5", 16), tempo(80) + note("F5", 16))
+    text = written(read(partwise(held, moving, names=("Horn 1", "Horn 2"))))
+    assert 'horn-2: horn-2-bar-1, tempo "x" 80, horn-2-bar-2' in text
+    assert "horn-1: horn-1-bar-1\n" in text
+    assert [len(rows) for rows in played(text).values()] == [1, 2]
+
+
+def test_the_interval_of_a_trill_that_cannot_be_said_is_named():
+    trill = '<ornaments><trill-mark trill-step="half"/></ornaments>'
+    score = read(partwise(bars(note("C5", 8, trill) + note("D5", 8, trill.replace("half", "whole")), first=IN_F)))
+    made = excerpt(score, range(1), name="a")
+    assert made is not None
+    assert made.left_out == ("Horn in F: the interval of a trill (bar 1)",)
 
 
 def test_a_pickup_and_bars_that_are_too_short():

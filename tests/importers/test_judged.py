@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import gc
 from fractions import Fraction
+from math import log
 from random import Random
 
 import pytest
-from importers.scores import FOUR, bars, note, partwise, tempo
+from importers.scores import FOUR, bars, note, partwise, tempo, words
 from sampling import count
 from timing import took, within
 
@@ -16,6 +17,7 @@ import gesturesmith.importers.judged
 from gesturesmith.diagnostics import ScoreReport, Severity, Verdict, render_scores
 from gesturesmith.importers.judged import judged
 from gesturesmith.importers.musicxml import read
+from gesturesmith.importers.times import timetable
 
 SLUR, OVER = '<slur type="start"/>', '<slur type="stop"/>'
 
@@ -70,6 +72,27 @@ def test_nothing_is_refused_for_a_tempo_that_is_only_assumed():
         assert ("(at the tempo assumed)" in found.text) == (given is None)
         assert said.tempo == (None if given else 90)
     assert report(fast, first=sixty_fourths, tempo=Fraction(20)).tempo == 20
+
+
+def test_what_gets_faster_does_so_up_to_the_next_tempo():
+    """60 to 120 in eight quarters: by 60/8 in each, so that they last the integral of 60 / (60 + 7.5 q), 8 ln 2
+    seconds, and not the 8 s of a steady tempo."""
+    score = read(
+        partwise(bars(tempo(60) + words("accel.") + note("C5", 16), note("D5", 16), tempo(120) + note("E5", 16)))
+    )
+    times = timetable(score)
+    assert float(times.seconds(Fraction(8))) == pytest.approx(8 * log(2), rel=2e-3)
+    assert float(times.seconds(Fraction(12))) == pytest.approx(8 * log(2) + 2, rel=2e-3)
+    assert (times.tempo(Fraction(8)), times.endless) == (120, 0)
+
+
+@pytest.mark.parametrize(
+    ("before", "after"), [("accel.", 40), ("rit.", 90), ("rit.", None), ("langsamer werden", 90), ("cédez", 90)]
+)
+def test_what_leads_to_no_tempo_changes_nothing_and_is_named(before, after):
+    last = tempo(after) if after else words("a tempo") + tempo(40)
+    said = report(tempo(60) + words(before) + note("C5", 16), last + note("E5", 16))
+    assert said.left_out == (("accel. or rit. without a tempo to reach", 1),)
 
 
 def test_a_horn_in_e_flat_is_judged_by_what_it_sounds():

@@ -86,8 +86,9 @@ def _rows(exported: Exported) -> list[list[Said | None]]:
 def _length(said: Said) -> Fraction:
     if said.meter is None or said.repeated > 1:
         return said.length
-    bar = Fraction(4 * said.meter[0], said.meter[1])
-    return -(-said.length // bar) * bar
+    start, (count, unit) = [one for one in said.meters if one[0] <= said.length][-1]
+    bar, since = Fraction(4 * count, unit), start or said.pickup
+    return since + -(-(said.length - since) // bar) * bar
 
 
 def _in(note: Heard, start: Fraction, end: Fraction) -> bool:

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from musicxml import exported
 from reading import generate, says
+from sampling import sample
 
 from gesturesmith import writers
 from gesturesmith.importers.excerpt import excerpt
@@ -20,8 +21,8 @@ from gesturesmith.source import Source
 
 _WRITER = writers.get("musicxml")
 # The last bars of two are incomplete, with notes tied into them; the second has a pickup and changes of tempo. The
-# third has a trill and a tremolo in one phrase.
-_SEEDS = (2, 3, 39)
+# third has a trill and a tremolo in one phrase. In the others tempo or key change under ties and inside bars.
+_SEEDS = (2, 3, 39, *sample((12, 21, 30, 57, 66), 5))
 _FILES = ("fog-signals", "graces", "rhythm", "together")
 
 

@@ -6,11 +6,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
+from typing import Literal
 
 from gesturesmith.importers.musicxml.numbers import number, whole_number
 from gesturesmith.importers.musicxml.tree import Element
-from gesturesmith.importers.notated import NotatedWord, TempoMark
-from gesturesmith.kinds import NotatedDirection
+from gesturesmith.importers.notated import NotatedWord, ScoreSign, TempoMark
+from gesturesmith.kinds import NotatedDirection, TempoTurn
 from gesturesmith.lang.words import LEVELS
 
 _LEVELS = {
@@ -31,6 +32,14 @@ _SAID = (
     ("to_coda", re.compile(r"\bto coda\b|\balla? coda\Z", re.I)),
     ("fine", re.compile(r"\A\s*fine\.?\s*\Z", re.I)),
 )
+# Words for a change of tempo, in four languages. Those that end it name no number.
+_TURNS: dict[TempoTurn | Literal["steady"], re.Pattern[str]] = {
+    "steady": re.compile(r"\ba tempo\b|\btempo (?:primo|i)\b|\bim tempo\b|\bau mouvement\b", re.I),
+    "accelerando": re.compile(r"\baccel|\baccél|\bstringendo\b|\bbeschleunig|\bschneller werden|\bpressez\b", re.I),
+    "ritardando": re.compile(
+        r"\brit\b|\britard|\brall|\ballarg|\bverlangsam|\blangsamer werden|\bralenti|\bcédez\b", re.I
+    ),
+}
 _MUTES = {
     "off": "", "on": "straight", "straight": "straight", "cup": "cup", "harmon-no-stem": "harmon",
     "harmon-stem": "harmon", "bucket": "bucket", "plunger": "plunger", "practice": "practice",
@@ -55,6 +64,7 @@ class BarSigns:
     fine: bool = False
     plain: bool = False  # a bar line is drawn; `bare`: none is, or only a double one
     bare: bool = False
+    double: bool = False  # a double bar line at its end
 
 
 @dataclass(slots=True)
@@ -63,6 +73,7 @@ class Beside:
 
     words: list[NotatedWord] = field(default_factory=list)
     tempos: list[TempoMark] = field(default_factory=list)
+    marks: list[ScoreSign] = field(default_factory=list)
 
 
 def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
@@ -83,6 +94,8 @@ def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
                 tempo = tempo if tempo is not None else said
             elif child.tag in ("segno", "coda"):
                 _mark(child.tag, signs)
+            elif child.tag == "rehearsal" and child.text.strip():
+                found.marks.append(ScoreSign(at=at, text=" ".join(child.text.split())))
             else:
                 found.words += _signs(child, at)
     said_words = " ".join(words)
@@ -96,12 +109,17 @@ def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
             found.words.append(NotatedWord(at=at, kind="mute", text=_MUTES[play.says("mute")]))
     if tempo is not None and _TEMPO[0] <= tempo <= _TEMPO[1]:
         found.tempos.append(TempoMark(at=at, quarters=tempo, words=said_words, counted=beat or Fraction(1)))
+    elif said_words:
+        turn = next((turn for turn, pattern in _TURNS.items() if pattern.search(said_words)), None)
+        if turn is not None:
+            found.tempos.append(TempoMark(at=at, quarters=None, words=said_words, turn=turn))
     return found
 
 
 def barline(element: Element, signs: BarSigns) -> None:
     """A `barline`: its repeat sign and the beginning or end of an ending."""
     style = element.says("bar-style")
+    signs.double = signs.double or (style == "light-light" and element.get("location") in ("", "right"))
     if style in ("none", "light-light"):
         signs.bare = True
     elif style:

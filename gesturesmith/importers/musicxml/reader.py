@@ -22,6 +22,7 @@ from gesturesmith.importers.notated import (
     NotatedWord,
     RepeatSigns,
     ScoreBar,
+    ScoreSign,
     TempoMark,
 )
 from gesturesmith.source import Span
@@ -49,6 +50,7 @@ class _ReadBar:
     meter: tuple[int, int] | None = None
     hidden: bool = False
     tempos: list[TempoMark] = field(default_factory=list)
+    marks: list[ScoreSign] = field(default_factory=list)
     signs: BarSigns = field(default_factory=BarSigns)
 
 
@@ -222,14 +224,18 @@ class _ScoreReader:
             self.beside(bar, here, found)
         elif tag == "barline":
             barline(element, bar.signs)
+            if element.says("bar-style") == "light-light" and element.get("location") in ("left", "middle"):
+                double = ScoreSign(at=here.now if element.get("location") == "middle" else Fraction(0))
+                bar.marks += [double] if double not in bar.marks else []
         elif tag not in _IN_BARS:
             self.wrong(part, bar, element, f"<{tag[:40]}> is no element of MusicXML here; it is left out")
 
     def beside(self, bar: _ReadBar, here: _InBar, found: Beside) -> None:
         here.words += found.words
         for mark in found.tempos:
-            if all(mark.at != known.at for known in bar.tempos):
+            if all((mark.at, mark.turn) != (known.at, known.turn) for known in bar.tempos):
                 bar.tempos.append(mark)
+        bar.marks += (mark for mark in found.marks if mark not in bar.marks)
 
     def note(self, part: _ReadPart, bar: _ReadBar, here: _InBar, element: Element) -> None:
         for strange in unknown(element):
@@ -342,13 +348,16 @@ class _ScoreReader:
 def _score_bar(bar: _ReadBar) -> ScoreBar:
     signs = bar.signs
     # Ours are marked so: no bar line, and a hidden meter that only says how long the bar is.
+    length = bar.lasts or (Fraction(4 * bar.meter[0], bar.meter[1]) if bar.meter is not None else bar.lasts)
     free = bar.meter is None or (bar.hidden and signs.bare and not signs.plain)
+    double = [ScoreSign(at=length)] if signs.double and not free else []
     return ScoreBar(
         number=bar.number,
-        lasts=bar.lasts or (Fraction(4 * bar.meter[0], bar.meter[1]) if bar.meter is not None else bar.lasts),
+        lasts=length,
         meter=None if free else bar.meter,
         free=free,
         tempos=tuple(sorted(bar.tempos, key=lambda mark: mark.at)),
+        marks=tuple(sorted([*bar.marks, *double], key=lambda mark: mark.at)),
         signs=RepeatSigns(
             starts=signs.starts,
             ends=signs.ends,
