@@ -4,7 +4,7 @@
 
 %% By number of columns: distance between lines of text in staff spaces, size of the text in font steps, width of the
 %% pictures as a share of the column.
-#(define gs:notes-measures '((1 . (2.9 0.5 0.32)) (2 . (3.3 1.9 0.46))))
+#(define gs:notes-measures '((1 . (2.9 0.5 0.32)) (2 . (2.95 1.4 0.32))))
 #(define (gs:measure layout n)
    (list-ref (assv-ref gs:notes-measures (ly:output-def-lookup layout 'gs-columns)) n))
 #(define (gs:grid layout) (gs:measure layout 0))
@@ -49,6 +49,17 @@
                    (+ line lines)
                    (ly:stencil-add all (ly:stencil-translate-axis set (* line grid -1) Y))))))))
 
+%% The same, one after the other in one paragraph.
+#(define (gs:run-in layout props width texts)
+   (let* ((grid (gs:grid layout))
+          (words (lambda (text) (string-split text #\space)))
+          (all (append (words (car texts))
+                       (append-map (lambda (text) (map make-italic-markup (cons "/" (words text)))) (cdr texts))))
+          (props (cons `((line-width . ,width) (baseline-skip . ,grid) (font-size . ,(gs:measure layout 1))) props))
+          (set (interpret-markup layout props (make-wordwrap-markup all)))
+          (lines (1+ (round (/ (max 0 (- (interval-bound (ly:stencil-extent set Y) DOWN))) grid)))))
+     (ly:make-stencil (ly:stencil-expr set) (cons 0 width) (cons (* grid (- 1 lines)) 0))))
+
 %% Number and name, with the texts below them. A sign has no number.
 #(define-markup-command (gs-entry layout props number name texts) (string? string? markup-list?)
    #:properties ((line-width #f))
@@ -66,8 +77,36 @@
      (ly:make-stencil (ly:stencil-expr all) (cons 0 line-width)
                       (cons (+ low (interval-bound (ly:stencil-extent body Y) DOWN)) 0))))
 
-%% One row: picture and entry, once or twice. The middle lines of its staves are at the same height, on the grid.
-#(define-markup-command (gs-row layout props parts) (markup-list?)
+%% The heading of a section above its first entry, in that entry's column; nothing for no texts. Its rule is a little
+%% above the foot of its last line of the grid.
+#(define (gs:heading-within layout props width texts)
+   (if (null? texts)
+       empty-stencil
+       (let* ((grid (gs:grid layout))
+              (larger (cons `((font-series . bold) (font-size . ,(+ 1 (gs:measure layout 1)))) props))
+              (lines (map (lambda (text) (gs:lines-within layout larger width text)) texts))
+              (count (apply + (map length lines)))
+              (rule (make-line-stencil 0.12 0 0 width 0)))
+         (let loop ((rest (apply append lines)) (line 1) (all empty-stencil))
+           (if (null? rest)
+               (let ((stencil (ly:stencil-add all (ly:stencil-translate-axis rule (* -1 grid (+ count 0.4)) Y))))
+                 (ly:make-stencil (ly:stencil-expr stencil) (cons 0 width) (cons (* -1 grid (1+ count)) 0)))
+               (loop (cdr rest) (1+ line)
+                     (ly:stencil-add all (ly:stencil-translate-axis (car rest) (* -1 line grid) Y))))))))
+
+%% A text as lines no wider than `width`, for one line each.
+#(define (gs:lines-within layout props width text)
+   (let* ((set (lambda (words) (interpret-markup layout props (markup (string-join words)))))
+          (fits? (lambda (words) (<= (interval-length (ly:stencil-extent (set words) X)) width))))
+     (let loop ((words (string-split text #\space)) (now '()) (lines '()))
+       (cond ((null? words) (map (lambda (line) (gs:fit width (set line))) (reverse (if (null? now) lines (cons now lines)))))
+             ((or (null? now) (fits? (append now (list (car words)))))
+              (loop (cdr words) (append now (list (car words))) lines))
+             (else (loop words '() (cons now lines)))))))
+
+%% One row: heading, picture and entry, once or twice. The middle lines of its staves are on the grid, and at the same
+%% height if both or neither of its entries have a heading.
+#(define-markup-command (gs-row layout props headings parts) (list? markup-list?)
    (let* ((columns (ly:output-def-lookup layout 'gs-columns))
           (whole (ly:output-def-lookup layout 'line-width))
           (column (/ (- whole (* gs:gutter (1- columns))) columns))
@@ -81,15 +120,25 @@
                          (cons `((line-width . ,(- column picture gs:beside))) props) (cadr rest))
                        entries))
            (let* ((top (lambda (stencil) (interval-bound (ly:stencil-extent stencil Y) UP)))
-                  (middle (- (gs:up-to-grid layout (apply max gs:above-staff (map top pictures)))))
-                  (placed (map (lambda (stencil n)
-                                 (ly:stencil-translate stencil (cons (* n (+ column gs:gutter)) middle)))
-                               (reverse pictures) (iota (length pictures))))
-                  (texts (map (lambda (stencil n)
+                  (above (map (lambda (texts) (gs:heading-within layout props column texts)) headings))
+                  (tall (lambda (stencil)
+                          (if (ly:stencil-empty? stencil) 0 (- (interval-bound (ly:stencil-extent stencil Y) DOWN)))))
+                  (highest (apply max (map tall above)))
+                  (below (map (lambda (stencil) (if (ly:stencil-empty? stencil) 0 highest)) above))
+                  (middle (gs:up-to-grid layout (apply max gs:above-staff (map top pictures))))
+                  (left (lambda (n) (* n (+ column gs:gutter))))
+                  ;; Headings side by side have their rules at one height.
+                  (titles (map (lambda (stencil n)
+                                 (ly:stencil-translate stencil (cons (left n) (- (tall stencil) highest))))
+                               above (iota (length above))))
+                  (placed (map (lambda (stencil lower n)
+                                 (ly:stencil-translate stencil (cons (left n) (- (+ lower middle)))))
+                               (reverse pictures) below (iota (length pictures))))
+                  (texts (map (lambda (stencil lower n)
                                 (ly:stencil-translate stencil
-                                  (cons (+ (* n (+ column gs:gutter)) picture gs:beside) (- grid))))
-                              (reverse entries) (iota (length entries))))
-                  (all (apply ly:stencil-add (append placed texts)))
+                                  (cons (+ (left n) picture gs:beside) (- (+ lower grid)))))
+                              (reverse entries) below (iota (length entries))))
+                  (all (apply ly:stencil-add (append titles placed texts)))
                   (low (- (interval-bound (ly:stencil-extent all Y) DOWN))))
              (ly:make-stencil (ly:stencil-expr all) (cons 0 whole)
                               (cons (- (+ (gs:up-to-grid layout low) grid)) 0)))))))
@@ -123,9 +172,9 @@
 #(define-markup-command (gs-notes-paragraph layout props texts) (markup-list?)
    (let* ((width (ly:output-def-lookup layout 'line-width))
           (grid (gs:grid layout))
-          (body (ly:stencil-translate-axis (gs:texts layout props width texts) (* -0.75 grid) Y)))
+          (body (ly:stencil-translate-axis (gs:run-in layout props width texts) (* -0.7 grid) Y)))
      (ly:make-stencil (ly:stencil-expr body) (cons 0 width)
-                      (cons (- (interval-bound (ly:stencil-extent body Y) DOWN) (* 0.75 grid)) 0))))
+                      (cons (- (interval-bound (ly:stencil-extent body Y) DOWN) (* 0.45 grid)) 0))))
 
 %% "page 1 of 3": strings, and the symbols `page` and `pages` for the numbers. The number of pages is only known at the
 %% end, so it is filled in then, centred in its place.
@@ -173,23 +222,27 @@ gsNotesPictureInTime = \layout {
 
 gsNotesPaper = \paper {
   \gsPagePaper
+  top-margin = 9\mm
+  bottom-margin = 8\mm
+  left-margin = 15\mm
+  right-margin = 15\mm
   markup-system-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
   markup-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
   top-markup-spacing = #'((basic-distance . 0) (minimum-distance . 0) (padding . 0) (stretchability . 0))
   bookTitleMarkup = \markup \column {
-    \gs-middle #6 \bold \fromproperty #'header:title
-    \vspace #0.4
+    \gs-middle #5 \bold \fromproperty #'header:title
+    \vspace #0.2
     \gs-middle #2 \italic \fromproperty #'header:subtitle
-    \vspace #0.8
+    \vspace #0.2
     \fontsize #1.5 \gs-three \fromproperty #'header:instrument \null \fromproperty #'header:composer
-    \vspace #1
+    \vspace #0.2
   }
   oddHeaderMarkup = \markup \unless \on-first-page \column {
     \fontsize #1.2 \gs-three
       \fromproperty #'header:title
       \fromproperty #'header:running
       \fromproperty #'header:instrument
-    \vspace #1
+    \vspace #0.5
   }
   evenHeaderMarkup = \oddHeaderMarkup
   oddFooterMarkup = \markup \column {

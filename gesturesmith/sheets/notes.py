@@ -84,9 +84,13 @@ def book(
         (said("heading-general", languages), remarks(parts, languages)),
     ):
         text += _paragraphs(title, paragraphs)
-    for section in choice.sections:
-        text += _rows(section, waiting, front.columns)
-    text += _paragraphs(said("heading-cautions", languages), cautions(parts, languages))
+    text += _rows(choice.sections, waiting, front.columns)
+    warned = tuple(_paragraphs(said("heading-cautions", languages), cautions(parts, languages)))
+    if warned and choice.sections:
+        # Cautions are never alone on a page: what does not fit there takes the last row along.
+        text[-1] = joined((text[-1], *warned), "\n\\noPageBreak\n")
+    else:
+        text += warned
     # The last page is found from the last item.
     return joined((*text[:-1], code("\\label #'gs-end"), text[-1], code("}\n")))
 
@@ -141,12 +145,17 @@ def _paragraphs(title: tuple[str, ...], paragraphs: tuple[tuple[str, ...], ...])
         yield joined(said_so, "\n\\noPageBreak\n")
 
 
-def _rows(section: Section, pictures: Iterator[EngravedMusic], columns: int) -> Iterator[LyText]:
-    yield _section(section.title)
-    for at in range(0, len(section.entries), columns):
-        row = section.entries[at : at + columns]
-        inside = joined(_picture_and_text(entry, next(pictures)) for entry in row)
-        yield code(f"\\markup \\gs-row {{\n{inside}\n}}")
+def _rows(sections: tuple[Section, ...], pictures: Iterator[EngravedMusic], columns: int) -> Iterator[LyText]:
+    """The entries of all sections, row by row; the heading of a section is above its first entry, so that a section
+    of one entry leaves no row half empty."""
+    cells = [
+        (section.title if n == 0 else (), entry) for section in sections for n, entry in enumerate(section.entries)
+    ]
+    for at in range(0, len(cells), columns):
+        row = cells[at : at + columns]
+        headings = " ".join(f"({_strings((together(title),)) if title else ''})" for title, _ in row)
+        inside = joined(_picture_and_text(entry, next(pictures)) for _, entry in row)
+        yield code(f"\\markup \\gs-row #'({headings}) {{\n{inside}\n}}")
 
 
 def _picture_and_text(entry: NotesEntry, engraving: EngravedMusic) -> LyText:

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pypdf
@@ -146,7 +147,8 @@ def pictures(page: ElementTree.Element) -> list[Picture]:
         group: list[float] = []
         for y in [*sorted(heights), inf]:
             if group and y - group[-1] > 2.5:
-                found.append(Picture(left, right, group[len(group) // 2]))
+                if len(group) > 1:  # else the rule under the heading of a column
+                    found.append(Picture(left, right, group[len(group) // 2]))
                 group = []
             group.append(y)
     return found
@@ -156,7 +158,7 @@ def entries(page: ElementTree.Element) -> list[Text]:
     """Everything at the left edge of the texts beside pictures: the first word of every line, or a number in a
     circle, whose digits are a little further in."""
     rows = pictures(page)
-    top = min((p.y for p in rows), default=inf) - 12  # above the first row there may be paragraphs
+    top = min((p.y for p in rows), default=inf) - 9  # above the first row there may be paragraphs
     edges = [p.right + BESIDE for p in rows]
     return [t for t in texts(page) if t.y > top and any(-0.15 < t.x - edge < _further(t) for edge in edges)]
 
@@ -228,6 +230,30 @@ def test_every_row_has_its_picture(drawn, case):
                 beside = [p for p in pictures(page) if abs(p.right + BESIDE - name.x) < 1]
                 assert any(0 < p.y - name.y < 4 * line for p in beside), name
     assert numbered == 11
+
+
+def test_cautions_are_never_alone_on_a_page(drawn):
+    """With them are the last entries, however few."""
+    for case, pages in drawn.items():
+        for page in pages:
+            assert pictures(page), case
+
+
+def test_two_columns_take_no_more_pages_than_one(drawn):
+    for paper in PAPERS:
+        assert len(drawn[paper, 2]) <= len(drawn[paper, 1])
+
+
+@pytest.mark.parametrize(("languages", "most"), [(("en",), 2), (("en", "de"), 3)])
+def test_a_piece_of_fifteen_gestures_has_few_pages(lilypond, languages, most):
+    """The demo: fifteen gestures and three passages with nineteen numbered entries and fifteen signs."""
+    demo = Path(__file__).parents[2] / "docs" / "demo" / "fog-signals.gesture"
+    options = NotesOptions(look=PageLook(wording=", ".join(languages)), folders=(demo.parent,))
+    made = compile_notes((Source("a", demo.read_text("utf-8")),), options)
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=document((made.items[0].book,))))
+        run = waiting.result()
+    assert len(pypdf.PdfReader(io.BytesIO(run.file("notes", "pdf"))).pages) <= most
 
 
 @pytest.mark.parametrize("case", CASES)
