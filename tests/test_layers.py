@@ -30,7 +30,7 @@ LAYERS = (
     ),
     ("diagnostics",),
     ("acoustics", "textfile"),
-    ("instruments", "techniques", "wording"),
+    ("techniques", "instruments", "wording"),
     ("lang", "model"),
     (
         "realise",
@@ -66,8 +66,8 @@ LEFT = {
     "kinds": set(),
     "version": set(),
     "__init__": {"version", "api"},  # the names of the library, from the module that defines them
-    "instruments": set(),
-    "techniques": {"instruments"},
+    "techniques": set(),
+    "instruments": {"techniques"},
     "wording": {"instruments", "techniques"},
     "lang": set(),
     "model": {"lang"},

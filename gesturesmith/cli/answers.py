@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import click
@@ -43,11 +44,19 @@ def answers(files: tuple[str, ...], output: str | None) -> Status:
     if not result.limits:
         complain("no limit follows from these answers")
         return Status.REFUSED
-    text = given.profile(good[0].instrument, result, player)
+    profiled = good[0].based_on.endswith(".toml")
+    from_here = Path(output).parent if output is not None else Path()
+    based_on = _seen_from(from_here, Path(files[0]).parent / good[0].based_on) if profiled else ""
+    text = given.profile(good[0].instrument, result, player, based_on=based_on)
     if output is not None:
         return _write(Path(output), text)
     say(text.rstrip("\n"))
     return Status.GOOD
+
+
+def _seen_from(folder: Path, path: Path) -> str:
+    """A path as a file in another folder names it."""
+    return Path(os.path.relpath(path, folder)).as_posix()
 
 
 def _write(place: Path, text: str) -> Status:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -46,6 +47,8 @@ def try_out(
 ) -> Status:
     """Make a sheet on which a player of INSTRUMENT tries out limits of the checker.
 
+    INSTRUMENT is a name of `gesturesmith list instruments`, or the path of a profile.
+
     Each limit has a few gestures on both sides of it, with boxes to tick: fine, with care, no. It asks first about
     limits that are only our own judgement and decided most in FILE...
 
@@ -66,9 +69,6 @@ def try_out(
     found = instrument_of(instrument)
     if isinstance(found, str):
         complain(found)
-        return Status.INPUT
-    if instrument not in instruments.names():
-        complain(f"{clean(instrument)}: try-out sheets are for the instruments of gesturesmith list instruments")
         return Status.INPUT
     read = read_all(files)
     reports = [
@@ -100,7 +100,9 @@ def try_out(
     )
     if status is Status.MACHINE:
         return status
-    form = answers.form(found.key, [(title(question, settings.wording), question) for question in asked])
+    shipped = instrument in instruments.names()
+    named = found.key if shipped else Path(os.path.relpath(instrument, common.output)).as_posix()
+    form = answers.form(named, [(title(question, settings.wording), question) for question in asked])
     return worst(status, _write(common.output / f"{sheet_name(options)}.toml", form))
 
 

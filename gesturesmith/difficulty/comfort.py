@@ -18,6 +18,7 @@ from gesturesmith.model.gesture import LEVELS
 from gesturesmith.realise.in_force import path_of, pitched_by, stays_on_partial
 from gesturesmith.realise.tonguing import rate_limit
 from gesturesmith.rules.shared import account
+from gesturesmith.rules.shared.limits import of_technique
 from gesturesmith.techniques.base import Technique
 
 MF = LEVELS.index("mf")
@@ -125,8 +126,8 @@ def single(instrument: Instrument, name: str) -> float | None:
 
 
 @lru_cache(maxsize=1024)
-def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
-    """The combined demands of techniques in force."""
+def technique_load(instrument: Instrument, techniques: tuple[Technique, ...]) -> TechniqueLoad:
+    """The combined demands of techniques in force on an instrument."""
     fastest = [t.limits["fastest_per_s"].narrow.value for t in techniques if "fastest_per_s" in t.limits]
     silent = any(t.tone == "none" and not t.rate for t in techniques)
     struck = any(t.layer == "attack" for t in techniques)
@@ -145,10 +146,12 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
             default=0.0,
         ),
         technique_count=sum(t.layer != "none" for t in techniques) + any(t.sings for t in techniques),
-        levels=_comfortable_levels(techniques),
+        levels=_comfortable_levels(instrument, techniques),
         rate="" if silent else rate,
         fastest=float(min(fastest)) if fastest else None,
-        lasting=tuple(_lasting(t) for t in techniques if {"longest_s", "shortest_ms"} & t.limits.keys()),
+        lasting=tuple(
+            _lasting(instrument, t) for t in techniques if {"longest_s", "shortest_ms"} & t.limits.keys()
+        ),
         rolls=tuple(
             (float(t.limits["cycles_hz"].narrow.value[1]), float(t.limits["cycle_periods"].narrow.value))
             for t in techniques
@@ -159,8 +162,8 @@ def technique_load(techniques: tuple[Technique, ...]) -> TechniqueLoad:
     )
 
 
-def _lasting(technique: Technique) -> tuple[str, float | None, float | None]:
-    longest, shortest = technique.limits.get("longest_s"), technique.limits.get("shortest_ms")
+def _lasting(instrument: Instrument, technique: Technique) -> tuple[str, float | None, float | None]:
+    longest, shortest = (of_technique(instrument, technique, name) for name in ("longest_s", "shortest_ms"))
     return (
         technique.key,
         float(longest.narrow.value) if longest is not None else None,
@@ -168,12 +171,12 @@ def _lasting(technique: Technique) -> tuple[str, float | None, float | None]:
     )
 
 
-def _comfortable_levels(techniques: tuple[Technique, ...]) -> tuple[int, int]:
+def _comfortable_levels(instrument: Instrument, techniques: tuple[Technique, ...]) -> tuple[int, int]:
     """From mp to mf, shifted for a technique that is not possible so soft or so loud; one that needs force
     prevails."""
     low, high = _LOWEST, _HIGHEST
     for technique in techniques:
-        softest, loudest = technique.limits.get("softest"), technique.limits.get("loudest")
+        softest, loudest = (of_technique(instrument, technique, name) for name in ("softest", "loudest"))
         low = max(low, LEVELS.index(softest.narrow.value)) if softest is not None else low
         high = min(high, LEVELS.index(loudest.narrow.value)) if loudest is not None else high
     if low > high:

@@ -32,7 +32,7 @@ class Measured(NamedTuple):
 def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
     """Measure every point of a gesture, including silences."""
     steady = len(gesture.dynamics) < 2
-    techniques, own = gesture.techniques, technique_load(gesture.techniques)
+    techniques, own = gesture.techniques, technique_load(gesture.instrument, gesture.techniques)
     starts = gesture.in_time(point.at for point in gesture.points)
     finish = gesture.in_time((gesture.beats,))[0]
     measured = []
@@ -46,7 +46,7 @@ def measure(gesture: Gesture, numbers: Comfort) -> list[Measured]:
             ]
         )
         if point.techniques is not techniques and point.techniques:
-            techniques, own = point.techniques, technique_load(point.techniques)
+            techniques, own = point.techniques, technique_load(gesture.instrument, point.techniques)
         cents, register = None, numbers.home
         if point.sounding_cents is not None and own.pitched != "none":
             cents = float(point.sounding_cents)

@@ -14,10 +14,11 @@ from pathlib import Path
 from typing import Any
 
 from gesturesmith import instruments
-from gesturesmith.exercises.tryout import Question
+from gesturesmith.exercises.tryout import Question, limit_of
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.instruments.profile.file import MARK as PROFILE
-from gesturesmith.instruments.profile.file import ProfileError, parse, read_bytes
+from gesturesmith.instruments.profile.file import ProfileError, located, parse, read_bytes
+from gesturesmith.instruments.profile.read import load
 from gesturesmith.model.gesture import LEVELS
 from gesturesmith.values import frozen
 
@@ -40,10 +41,14 @@ class Tried:
 
 @frozen(kw_only=True)
 class Answers:
-    """What one player answered; `tried` in the order of the sheet."""
+    """What one player answered; `tried` in the order of the sheet.
+
+    based_on   the name of the instrument or, for a profile, its path from the file of answers
+    """
 
     file: str
     instrument: Instrument
+    based_on: str
     player: str
     date: str
     tried: tuple[Tried, ...]
@@ -87,7 +92,7 @@ def read(path: Path) -> tuple[Answers | None, tuple[ProfileError, ...]]:
     if isinstance(parsed, ProfileError):
         return None, (parsed,)
     reader = _AnswerFile(*parsed)
-    found = reader.answers(str(path))
+    found = reader.answers(path)
     return (None if reader.errors else found), tuple(sorted(reader.errors, key=lambda e: (e.line, e.key)))
 
 
@@ -111,7 +116,7 @@ class _AnswerFile:
             return ""
         return value.strip()
 
-    def answers(self, file: str) -> Answers | None:
+    def answers(self, path: Path) -> Answers | None:
         for key in self.values:
             if key not in _KEYS:
                 self.error((key,), "unknown key", ", ".join(_KEYS))
@@ -122,17 +127,28 @@ class _AnswerFile:
             self.error(("player",), "who answered is missing", "a name in quotes")
         if date and not _is_date(date):
             self.error(("date",), "not a date", "year, month and day, such as 2025-03-14")
-        if name not in instruments.names():
-            self.error(("instrument",), "unknown instrument", "the name that the sheet was made for")
+        instrument = self._instrument(path, name)
+        if instrument is None:
             return None
-        instrument = instruments.get(name)
         trials = self._trials(instrument)
         tried = self._tried(trials)
-        found = Answers(file=file, instrument=instrument, player=player, date=date, tried=tried)
+        found = Answers(file=str(path), instrument=instrument, based_on=name, player=player, date=date, tried=tried)
         for limit in dict.fromkeys(t.limit for t in tried):
             self._agree(found.of(limit))
         if not tried and not self.errors:
             self.error(("answers",), "nothing is answered", ", ".join((FINE, CARE, NO)))
+        return found
+
+    def _instrument(self, path: Path, name: str) -> Instrument | None:
+        """The instrument of the sheet, by its name or from the profile at its path; None after an error."""
+        if name in instruments.names():
+            return instruments.get(name)
+        if not name.endswith(".toml"):
+            self.error(("instrument",), "unknown instrument", "the name that the sheet was made for")
+            return None
+        found, errors = load(located(path.parent, name))
+        for error in errors:
+            self.error(("instrument",), error.message)
         return found
 
     def _table(self, key: str) -> Mapping[str, Any]:
@@ -147,7 +163,7 @@ class _AnswerFile:
         found = {}
         for number, trial in self._table("trials").items():
             right = isinstance(trial, list) and len(trial) == 2 and isinstance(trial[0], str)
-            limit = instrument.limits.get(trial[0]) if right else None
+            limit = limit_of(instrument, trial[0]) if right else None
             counted = number.isdecimal() and len(number) <= len(str(_MOST_TRIALS))
             if not counted or limit is None or not _same_sort(trial[1], limit.narrow.value):
                 self.error(("trials", number), "not a trial of this instrument", "leave this table as it was made")
@@ -265,7 +281,7 @@ def disagreements(all_answers: Sequence[Answers]) -> tuple[str, ...]:
     first = all_answers[0]
     seen: dict[str, str] = {}
     for answers in all_answers:
-        if answers.instrument.key != first.instrument.key:
+        if answers.instrument != first.instrument:
             found.append(
                 f"{answers.file} is about the {answers.instrument.name}, {first.file} about the "
                 f"{first.instrument.name}"
@@ -278,12 +294,15 @@ def disagreements(all_answers: Sequence[Answers]) -> tuple[str, ...]:
     return tuple(found)
 
 
-def profile(instrument: Instrument, result: Result, player: str = "") -> str:
-    """A profile with the limits: of a player, or, with "", of an instrument."""
+def profile(instrument: Instrument, result: Result, player: str = "", *, based_on: str = "") -> str:
+    """A profile with the limits: of a player, or, with "", of an instrument.
+
+    based_on   the path of the instrument's profile, for one that is not shipped
+    """
     lines = [
         f"{PROFILE} = 1",
         *([f"player = {_text(player)}"] if player else []),
-        f"based_on = {_text(instrument.key)}",
+        f"based_on = {_text(based_on or instrument.key)}",
     ]
     if not player:
         lines.append(f"name = {_text(f'{instrument.name}, as players tried it')}")
@@ -293,7 +312,7 @@ def profile(instrument: Instrument, result: Result, player: str = "") -> str:
         parts = [f"narrow = {_value(narrow)}", f'kind = "{kind}"', f"source = {_text(source)}"]
         if wide is not None:
             parts += [f"wide = {_value(wide)}", f'wide_kind = "{kind}"', f"wide_source = {_text(source)}"]
-        lines.append(f"{name} = {{ {', '.join(parts)} }}")
+        lines.append(f"{_text(name) if '.' in name else name} = {{ {', '.join(parts)} }}")
     return "\n".join([*lines, ""])
 
 

@@ -7,14 +7,16 @@ from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Any
 
+from gesturesmith import techniques
 from gesturesmith.diagnostics import FileReport, Severity
-from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE
+from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Limit
 from gesturesmith.exercises import trials
 from gesturesmith.exercises.trials.base import Family
 from gesturesmith.instruments.base import Instrument, Register
 from gesturesmith.judge.gesture import judge
 from gesturesmith.model.builder import make
 from gesturesmith.rules.base import Case
+from gesturesmith.rules.shared.limits import of_technique
 from gesturesmith.values import frozen
 
 _WEAK = (HOUSE, MEMORY)
@@ -65,9 +67,9 @@ def decided(reports: Iterable[FileReport], instrument: Instrument) -> Mapping[st
             near = [
                 name
                 for name in by_rule.get(finding.rule, ())
-                if weak and instrument.limits[name].narrow.source == finding.evidence.source
+                if weak and _known(instrument, name).narrow.source == finding.evidence.source
             ]
-            exact = [name for name in near if instrument.limits[name].narrow == finding.evidence]
+            exact = [name for name in near if _known(instrument, name).narrow == finding.evidence]
             counts.update(exact or near)
     return counts
 
@@ -88,7 +90,7 @@ def chosen(instrument: Instrument, counts: Mapping[str, int], most: int) -> tupl
 
 
 def _rank(instrument: Instrument, question: Question) -> tuple[int, int, str]:
-    kind = instrument.limits[question.limit].narrow.kind
+    kind = _known(instrument, question.limit).narrow.kind
     place = _REGISTERS.index(question.register) if question.register else 0
     return (0 if kind in _WEAK else 1 if kind is PRACTICE else 2, place, question.limit)
 
@@ -100,8 +102,23 @@ def _places(instrument: Instrument) -> Iterable[tuple[Family, Register]]:
         if not instrument.gives(family.needs):
             continue
         for register in instrument.registers if family.in_registers else (usual,):
-            if _name(family, register) in instrument.limits:
+            if limit_of(instrument, _name(family, register)) is not None:
                 yield family, register
+
+
+def limit_of(instrument: Instrument, name: str) -> Limit | None:
+    """A limit by its name in profiles: the instrument's, or that of a technique, "growl.longest_s"."""
+    key, _, own = name.partition(".")
+    if own and key in techniques.names():
+        return of_technique(instrument, techniques.get(key), own)
+    return instrument.limits.get(name)
+
+
+def _known(instrument: Instrument, name: str) -> Limit:
+    """The same for a limit that is there."""
+    limit = limit_of(instrument, name)
+    assert limit is not None, name
+    return limit
 
 
 def _name(family: Family, register: Register) -> str:
@@ -110,7 +127,7 @@ def _name(family: Family, register: Register) -> str:
 
 def _question(instrument: Instrument, family: Family, register: Register) -> Question | None:
     name = _name(family, register)
-    limit = instrument.limits[name]
+    limit = _known(instrument, name)
     tried, passed = [], []
     for value in family.values(limit.narrow.value):
         gesture, errors = make(family.gesture(instrument, register, value))
@@ -126,6 +143,6 @@ def _question(instrument: Instrument, family: Family, register: Register) -> Que
         limit=name,
         family=family,
         register=register.name if family.in_registers else "",
-        unit=limit.unit,
+        unit="" if limit.unit == "level" else limit.unit,
         trials=tuple(tried),
     )

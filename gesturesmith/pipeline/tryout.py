@@ -91,6 +91,7 @@ def title(question: Question, languages: tuple[str, ...]) -> str:
 def _title(question: Question, language: str) -> str:
     family = question.family
     register = wording(f"register-{question.register}", language) if question.register else ""
-    if family.technique:
-        return ", ".join(filter(None, (technique_title(techniques.get(family.technique), language), register)))
-    return family.title[language].replace("{register}", register)
+    named = technique_title(techniques.get(family.technique), language) if family.technique else ""
+    if family.technique and not family.title:
+        return ", ".join(filter(None, (named, register)))
+    return family.title[language].replace("{register}", register).replace("{technique}", named)

@@ -34,7 +34,7 @@ from gesturesmith.model.gesture import ContourPoint
 from gesturesmith.model.piece import Box
 from gesturesmith.rules.base import Case, Finding, PassageCase, passage_rule
 from gesturesmith.rules.shared.account import breath_litres, cells, gives_time
-from gesturesmith.rules.shared.limits import above
+from gesturesmith.rules.shared.limits import above, of_technique
 from gesturesmith.rules.shared.reading import apart, plain
 
 
@@ -82,7 +82,7 @@ def _air(box: Box, played: list[Case], seconds: float) -> Iterator[Finding]:
 def _techniques(box: Box, played: list[Case], seconds: float) -> Iterator[Finding]:
     rows = [set(p.techniques) for case in played for p in case.gesture.points]
     for technique in sorted(set.intersection(*rows), key=lambda t: t.key):
-        excess = above(technique.limits.get("longest_s"), seconds)
+        excess = above(of_technique(played[0].instrument, technique, "longest_s"), seconds)
         if excess is not None:
             yield Finding(
                 span=box.span,

@@ -45,7 +45,7 @@ from gesturesmith.rules.shared.account import (
     rest_ratio,
     tiring_height,
 )
-from gesturesmith.rules.shared.limits import Excess, above
+from gesturesmith.rules.shared.limits import Excess, above, of_technique
 from gesturesmith.rules.shared.reading import apart, in_force, plain
 from gesturesmith.techniques.base import Technique
 
@@ -85,7 +85,9 @@ def _said(technique: Technique, limit: Limit, spell: Spell, where: str) -> tuple
 def _in_passage(passage: PassageCase) -> Iterator[Finding]:
     played = [case for case in passage.cases if case is not None]
     techniques = {t.key: t for case in {id(c): c for c in played}.values() for t in in_force(case)}
-    longest = [(t, t.limits["longest_s"]) for t in techniques.values() if "longest_s" in t.limits]
+    instrument = played[0].instrument if played else None
+    found = ((t, of_technique(instrument, t, "longest_s")) for t in techniques.values() if instrument is not None)
+    longest = [(technique, limit) for technique, limit in found if limit is not None]
     if not longest:
         return
     everything, ratio = list(moments(passage)), rest_ratio(passage)
@@ -111,7 +113,7 @@ def _in_passage(passage: PassageCase) -> Iterator[Finding]:
 @rule("GS603", "effect-too-long", severity="caution", passage=_in_passage, only=("limit:longest_s",))
 def check(case: Case) -> Iterator[Finding]:
     for technique in in_force(case):
-        limit = technique.limits.get("longest_s")
+        limit = of_technique(case.instrument, technique, "longest_s")
         if limit is None:
             continue
         spell = first_spell(

@@ -23,7 +23,7 @@ from collections.abc import Iterator
 
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.dynamics import AskedLevel, too_loud, without_technique
-from gesturesmith.rules.shared.limits import loudest_of
+from gesturesmith.rules.shared.limits import loudest_of, of_technique
 
 
 @rule("GS505", "effect-too-loud", severity="caution", only=("limit:loudest",))
@@ -36,7 +36,9 @@ def _asked(case: Case) -> Iterator[AskedLevel]:
         if point.kind != "silence":
             place = loudest_of(case.gesture, index)
             for technique in point.techniques:
-                yield AskedLevel(point, point.at, place, technique.limits.get("loudest"), technique)
+                yield AskedLevel(
+                    point, point.at, place, of_technique(case.instrument, technique, "loudest"), technique
+                )
 
 
 def _words(asked: AskedLevel, level: str, limit: str) -> str:

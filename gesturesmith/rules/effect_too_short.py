@@ -26,14 +26,14 @@ from collections.abc import Iterator
 from gesturesmith.diagnostics import Number
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.limits import below
+from gesturesmith.rules.shared.limits import below, of_technique
 from gesturesmith.rules.shared.reading import apart, in_force, plain, stretches
 
 
 @rule("GS405", "effect-too-short", severity="caution", only=("limit:shortest_ms",))
 def check(case: Case) -> Iterator[Finding]:
     for technique in in_force(case):
-        limit = technique.limits.get("shortest_ms")
+        limit = of_technique(case.instrument, technique, "shortest_ms")
         if limit is None:
             continue
         for point, seconds in stretches(case, technique):

@@ -27,6 +27,7 @@ from fractions import Fraction
 from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared.dynamics import AskedLevel, too_soft, without_technique
+from gesturesmith.rules.shared.limits import of_technique
 from gesturesmith.rules.shared.reading import begun
 
 _HEARD = Fraction(3, 4)  # of a note; our own choice, which makes the rule milder
@@ -45,7 +46,8 @@ def _asked(case: Case) -> Iterator[AskedLevel]:
         lasting = place if niente else extent(case.gesture, at, at + (point.until - at) * _HEARD)[0]
         for technique in point.techniques:
             moment = technique.layer in _MOMENTS
-            yield AskedLevel(point, at, place if moment else lasting, technique.limits.get("softest"), technique)
+            softest = of_technique(case.instrument, technique, "softest")
+            yield AskedLevel(point, at, place if moment else lasting, softest, technique)
 
 
 def _words(asked: AskedLevel, level: str, limit: str) -> str:

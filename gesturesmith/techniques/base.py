@@ -240,6 +240,15 @@ class Sound:
 _PLAIN_SOUND = Sound()
 
 
+# The limits of a technique that a profile may set: how long, how short, how soft, how loud it can be.
+OWN_LIMITS = ("longest_s", "shortest_ms", "softest", "loudest")
+
+
+def own_name(technique: str, limit: str) -> str:
+    """What a profile calls a limit of a technique: "growl.longest_s"."""
+    return f"{technique}.{limit}"
+
+
 @frozen(kw_only=True)
 class Technique:
     """One playing technique.

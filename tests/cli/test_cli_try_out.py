@@ -31,6 +31,26 @@ def test_from_the_sheet_to_the_players_word(run, here) -> None:
     assert "(this player)" in checked.out
 
 
+@pytest.mark.lilypond
+def test_a_profile_of_an_instrument_is_tried_out_and_its_player_plays_it(run, here) -> None:
+    (here / "old.toml").write_text('instrument_profile = 1\nbased_on = "horn"\nname = "old horn"\n')
+    growl = "pitches: written\ngesture a\n  technique: growl\n  contour: E4\n  lasts: 10 s\n"
+    (here / "piece.gesture").write_text(f'instrument: "old.toml"\n{growl}')
+    result = run("try-out", "old.toml", "piece.gesture", "--questions", "1")
+    assert result.status == 0, result.err
+    (form,) = (here / "out").glob("*.toml")
+    text = form.read_text()
+    assert 'instrument = "../old.toml"' in text
+    assert '["growl.longest_s", 12]' in text
+    form.write_text(text.replace('player = ""', 'player = "Lee"').replace('\n4 = ""', '\n4 = "fine"'))
+    made = run("answers", form, "-o", "lee.toml")
+    assert made.status == 0, made.err
+    assert 'based_on = "old.toml"' in (here / "lee.toml").read_text()
+    assert "effect-too-long" in run("check", "piece.gesture").out
+    (here / "piece.gesture").write_text(f'instrument: "lee.toml"\n{growl}')
+    assert "effect-too-long" not in run("check", "piece.gesture").out
+
+
 def form(here, name: str, player: str, answer: str) -> None:
     text = f'try_out_answers = 1\ninstrument = "horn"\nplayer = "{player}"\n[answers]\n1 = "{answer}"\n'
     (here / name).write_text(text + '[trials]\n1 = ["breath_litres", 2]\n')

@@ -112,6 +112,36 @@ def test_check_says_whose_word_it_is(tmp_path: Path, monkeypatch: pytest.MonkeyP
     assert texts["mine"].endswith("(this player)")
 
 
+def test_a_technique_has_limits_of_the_player(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """How long a growl goes: for this player, in findings, in passages and in how hard it is."""
+    asked = [(q.limit, q) for q in questions(HORN) if q.limit in ("growl.longest_s", "growl.softest")]
+    form = given.form("horn", asked)  # 1 to 4: mf, mp, p, pp, or 6, 8, 10, 12 s; then the other
+    first = {"growl.softest": 1, "growl.longest_s": 5} if asked[0][0] == "growl.softest" else {"growl.longest_s": 1}
+    first.setdefault("growl.softest", 5)
+    said = {f"n{first['growl.longest_s']}": "fine", f"n{first['growl.longest_s'] + 1}": "no"}
+    said |= {f"n{first['growl.softest'] + 3}": "fine"}
+    found = answers(filled(tmp_path, form=form, **said))
+    (tmp_path / "mine.toml").write_text(given.profile(HORN, given.of_player(found), found.player))
+    monkeypatch.chdir(tmp_path)
+    gesture = "pitches: written\ngesture a\n  technique: growl\n  contour: E4\n  lasts: 7 s\n  dynamics: pp\n"
+    box = "box b\n  play: a\n  lasts: 60 s\npassage q\n  play: b\n"
+    rules, hard = {}, {}
+    for name in ('"mine.toml"', "horn"):
+        (tmp_path / "a.gesture").write_text(f"instrument: {name}\n{gesture}{box}")
+        report = gesturesmith.check(tmp_path / "a.gesture")
+        rules[name] = {f.rule for f in report.gestures[0].findings}
+        hard[name] = report.gestures[0].demands
+        long = [
+            f.text for p in report.passages for f in p.findings if f.rule == "box-too-long" and "growl" in f.text
+        ]
+        assert f"about {'6' if name != 'horn' else '8'} s" in long[0]
+    assert "effect-too-long" in rules['"mine.toml"']
+    assert "effect-too-soft" not in rules['"mine.toml"']
+    assert "effect-too-long" not in rules["horn"]
+    assert "effect-too-soft" in rules["horn"]
+    assert hard['"mine.toml"'] != hard["horn"]
+
+
 def test_wrong_numbers_and_words_are_told_all_at_once(tmp_path: Path) -> None:
     form = FORM.replace('\n12 = ""', '\n12 = ""\n99 = "fine"').replace(
         "try_out_answers = 1", "try_out_answers = 1\nx = 2"

@@ -11,7 +11,7 @@ from gesturesmith import instruments
 from gesturesmith.diagnostics import Severity
 from gesturesmith.exercises import trials
 from gesturesmith.exercises.trials.base import lowered
-from gesturesmith.exercises.tryout import Question, chosen, decided, questions
+from gesturesmith.exercises.tryout import Question, chosen, decided, limit_of, questions
 from gesturesmith.judge.gesture import judge
 from gesturesmith.pipeline.tryout import title
 from gesturesmith.units import Spelling, spell
@@ -22,7 +22,8 @@ SAMPLE = ("horn", "trombone-f", "trumpet", "tuba", "natural-horn", "natural-trum
 
 def cautions(question: Question, place: int) -> set[str]:
     """What rests on the question's limit, at one of its trials."""
-    limit = instruments.get(question.trials[0].case.instrument.key).limits[question.limit]
+    limit = limit_of(instruments.get(question.trials[0].case.instrument.key), question.limit)
+    assert limit is not None
     readings = {s.source for s in (limit.narrow, limit.wide) if s is not None}
     found = judge(question.trials[place].case.gesture).findings
     return {f.rule for f in found if f.severity is not Severity.ADVICE and f.evidence.source in readings}
@@ -54,6 +55,14 @@ def test_what_decided_most_in_the_files_comes_first() -> None:
     assert counts["split_attack_per_s_middle"] == 2
     assert sum(n for name, n in counts.items() if name.startswith("bend_down")) >= 1
     assert chosen(horn, counts, 5)[0].limit == "split_attack_per_s_middle"
+
+
+def test_techniques_are_asked_about_as_they_decided() -> None:
+    growl = "technique: growl\n  contour: E4\n  lasts: 10 s"
+    text = f"instrument: horn\npitches: written\ngesture a\n  {growl}\ngesture b\n  {growl}"
+    counts = decided([gesturesmith.check(text)], instruments.get("horn"))
+    assert counts["growl.longest_s"] == 2
+    assert chosen(instruments.get("horn"), counts, 5)[0].limit == "growl.longest_s"
 
 
 def test_what_is_published_is_not_counted() -> None:

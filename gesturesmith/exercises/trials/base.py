@@ -23,10 +23,11 @@ BELOW = (Fraction(3, 2), Fraction(1), Fraction(3, 4), Fraction(1, 2))
 class Family:
     """Trials of one kind of limit.
 
-    limit       the name of the limit; with `in_registers`, its beginning: "bend_down" of "bend_down_low"
+    limit       the name of the limit; with `in_registers`, its beginning: "bend_down" of "bend_down_low"; one of a
+                technique as a profile has it: "growl.longest_s"
     rule        the rule that cites it
-    title       what is tried, by language; "{register}" stands for the register's name. Or `technique`: the key of
-                the technique that names it
+    title       what is tried, by language; "{register}" stands for the register's name, "{technique}" for that of
+                `technique`, which alone is enough
     ask         what the player does, by language, in full sentences
     steps       values of the limit from easy to hard: shares of its narrow value; for levels, how many louder (+)
                 or softer (-)

@@ -10,11 +10,11 @@ import difflib
 import os
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any, get_args
 
-from gesturesmith import instruments
+from gesturesmith import instruments, techniques
 from gesturesmith.acoustics.tubing import TUNINGS
 from gesturesmith.evidence import Limit, Sourced
 from gesturesmith.instruments._build import cents, note, slide_tubes, valve_tubes
@@ -31,6 +31,7 @@ from gesturesmith.instruments.profile.student import of_student
 from gesturesmith.instruments.profile.values import Table, interval_named, is_pitch
 from gesturesmith.kinds import Clef, InstrumentKind, Tuning, one_of
 from gesturesmith.paths import lies_within
+from gesturesmith.techniques.base import OWN_LIMITS, own_name
 from gesturesmith.units import UNISON, Interval, spell
 
 __all__ = ["ProfileError", "load"]
@@ -327,16 +328,23 @@ def _limits(table: Table, base: Mapping[str, Limit]) -> dict[str, Limit]:
     """The limits of a profile, read against those of the instrument it is based on."""
     all_of_them = ("horn", "natural-horn", "trombone", "euphonium")  # these have all limits, between them
     shipped = (instruments.get(n).limits for n in all_of_them)
-    known = {name: limit for limits in (*shipped, base) for name, limit in limits.items()}
+    known = {name: limit for limits in (_of_techniques(), *shipped, base) for name, limit in limits.items()}
     table.known(known)
     result = {}
     for name in table.values:
         if name in known:
-            limit = table.table(name).limit(known[name].narrow.value, base.get(name))
+            limit = table.table(name).limit(known[name].narrow.value, base.get(name, _of_techniques().get(name)))
             if limit is not None:
                 unit = limit.unit or known[name].unit
                 result[name] = replace(limit, unit=unit, side=known[name].side)
     return result
+
+
+@cache
+def _of_techniques() -> Mapping[str, Limit]:
+    """The limits of techniques that a profile may set: "growl.longest_s"."""
+    found = (techniques.get(key) for key in techniques.names())
+    return {own_name(t.key, name): t.limits[name] for t in found for name in OWN_LIMITS if name in t.limits}
 
 
 def _clefs(top: Table, default: tuple[tuple[Clef, int], ...]) -> tuple[tuple[Clef, int], ...]:

@@ -106,7 +106,8 @@ def _limits(instrument: Instrument) -> Iterable[str]:
     yield "# `wide_means` says what `wide` is, if it is not another reading of the same."
     yield "[limits]"
     for name in sorted(instrument.limits):
-        yield f"{name} = {_limit(instrument.limits[name])}"
+        key = _value(name) if "." in name else name
+        yield f"{key} = {_limit(instrument.limits[name])}"
 
 
 def interval_name(interval_: Interval) -> str:

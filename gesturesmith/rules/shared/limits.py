@@ -7,9 +7,11 @@ from typing import Any
 
 from gesturesmith.diagnostics import Number, Severity
 from gesturesmith.evidence import DERIVED, PLAYER, Limit, Sourced
+from gesturesmith.instruments.base import Instrument
 from gesturesmith.model.gesture import LEVELS, Gesture
 from gesturesmith.model.levels import extent, place_at
 from gesturesmith.rules.shared.reading import plain
+from gesturesmith.techniques.base import Technique, own_name
 from gesturesmith.values import frozen
 
 # Players' advice is not a measurement: beyond its widest reading a finding still only cautions; only far beyond
@@ -62,6 +64,11 @@ def _caveat(limit: Limit, way: str) -> str:
     if wide.kind is DERIVED:  # not another opinion, but a physical end
         return f" (impossible beyond {plain(wide.value)})"
     return f" (readings differ, {way} to {plain(wide.value)})"
+
+
+def of_technique(instrument: Instrument, technique: Technique, name: str) -> Limit | None:
+    """A limit of a technique: the one that a profile of the instrument or a player has for it, else its own."""
+    return instrument.limits.get(own_name(technique.key, name)) or technique.limits.get(name)
 
 
 # Levels are not measurements: between two of them the nearer one counts, and half way still the allowed one.

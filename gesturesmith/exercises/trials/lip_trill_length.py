@@ -1,0 +1,7 @@
+"""How long: the lip trill, in the high register."""
+
+from __future__ import annotations
+
+from gesturesmith.exercises.trials._effects import longest
+
+FAMILY = longest("lip-trill", "high")

@@ -1,0 +1,7 @@
+"""How long: singing and playing."""
+
+from __future__ import annotations
+
+from gesturesmith.exercises.trials._effects import longest
+
+FAMILY = longest("multiphonic")
