@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
@@ -31,26 +31,40 @@ if TYPE_CHECKING:
     from gesturesmith.writers import Item
 
 
+_MUSIC = (
+    click.option(
+        "--pitches",
+        type=click.Choice(["written", "sounding"]),
+        default="written",
+        show_default=True,
+        help="Written pitches for a part, sounding ones for a concert score.",
+    ),
+    click.option("--snippets", is_flag=True, help="Only the snippets, no page."),
+    click.option(
+        "--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests."
+    ),
+    click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings."),
+)
+
+
+def music_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """Give a command the options that say what is engraved, and those of looks."""
+    called = look_options(command)
+    for option in reversed(_MUSIC):
+        called = option(called)
+    return called
+
+
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
 @page_command.output_options
-@click.option(
-    "--pitches",
-    type=click.Choice(["written", "sounding"]),
-    default="written",
-    show_default=True,
-    help="Written pitches for a part, sounding ones for a concert score.",
-)
+@music_options
 @click.option("--only", metavar="NAME", help="Only this gesture or passage, as a snippet.")
-@click.option("--snippets", is_flag=True, help="Only the snippets, no page.")
 @click.option(
     "--notes", is_flag=True, help="Also make performance notes, and number the marks to match (see notes)."
 )
 @click.option("--one-document", is_flag=True, help="With --notes: one notes document for all files.")
 @noting.layout_options
-@look_options
-@click.option("--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests.")
-@click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
 @click.pass_context
 def engrave(
     context: click.Context,

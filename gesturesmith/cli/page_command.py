@@ -105,6 +105,12 @@ _WHAT = (
         help="Pattern for the names of outputs, such as {composer}-{title}-{part}, instead of the file's name.",
     ),
 )
+_MANIFEST = click.option(
+    "--manifest",
+    callback=_path,
+    metavar="FILE",
+    help="Write a list of all outputs with their sources, findings and hashes.",
+)
 _HOW = (
     click.option(
         "--jobs",
@@ -118,12 +124,7 @@ _HOW = (
         help="Also overwrite files that Gesturesmith did not make, or that were edited since.",
     ),
     click.option("--no-cache", is_flag=True, help="Make everything again, and store nothing for the next run."),
-    click.option(
-        "--manifest",
-        callback=_path,
-        metavar="FILE",
-        help="Write a list of all outputs with their sources, findings and hashes.",
-    ),
+    _MANIFEST,
     click.option("--lilypond", callback=_path, metavar="PATH", help="The LilyPond to use."),
     click.option(
         "--sandbox",
@@ -145,7 +146,15 @@ _HOW = (
 
 def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
     """Give a command the options of `OutputOptions`, as one argument `common`."""
+    return _given(command, lists=True)
 
+
+def watching_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
+    """The same without `--manifest`: a command that goes on has no list of all it made."""
+    return _given(command, lists=False)
+
+
+def _given[**P](command: Callable[P, Status], *, lists: bool) -> Callable[..., Status]:
     @functools.wraps(command)
     def called(
         *arguments: Any,
@@ -155,7 +164,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         jobs: int | None,
         force: bool,
         no_cache: bool,
-        manifest: Path | None,
+        manifest: Path | None = None,
         lilypond: Path | None,
         sandbox: SandboxMode,
         cluster: str | None,
@@ -179,7 +188,7 @@ def output_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:
         )
         return command(*arguments, **more)
 
-    for option in reversed((*_WHAT, *_HOW)):
+    for option in reversed((*_WHAT, *(option for option in _HOW if lists or option is not _MANIFEST))):
         called = option(called)
     return called
 

@@ -15,9 +15,8 @@ import click
 from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import say
-from gesturesmith.cli.engrave import build_of
+from gesturesmith.cli.engrave import build_of, music_options
 from gesturesmith.cli.input_files import InputFile, InputFiles, find_files, read_all
-from gesturesmith.cli.looks import look_options
 from gesturesmith.cli.status import Status
 from gesturesmith.kinds import Pitches
 from gesturesmith.model.looks import PageLook
@@ -37,18 +36,8 @@ type _State = tuple[int, int, int] | None
 
 @click.command()
 @click.argument("files", nargs=-1, required=True, metavar="FILE...")
-@page_command.output_options
-@click.option(
-    "--pitches",
-    type=click.Choice(["written", "sounding"]),
-    default="written",
-    show_default=True,
-    help="Written pitches for a part, sounding ones for a concert score.",
-)
-@click.option("--snippets", is_flag=True, help="Only the snippets, no page.")
-@look_options
-@click.option("--cues", is_flag=True, help="Parts of a file with several get cues before entries after long rests.")
-@click.option("--draft", is_flag=True, help="Also engrave what is refused, marked DRAFT, with the findings.")
+@page_command.watching_options
+@music_options
 @click.pass_context
 def watch(
     context: click.Context,
@@ -68,8 +57,6 @@ def watch(
     from gesturesmith.lilypond import LilyPond, LilyPondPool
     from gesturesmith.pipeline.types import Options
 
-    if common.manifest is not None:
-        raise click.UsageError("watch writes no manifest: each run of it makes only what has changed")
     options = Options(formats=common.formats, name=common.name, pitches=pitches, draft=draft, cues=cues, look=look)
     lilypond = page_command.find_lilypond(common)
     pages = not snippets and any("page" in writers.get(name).kinds for name in common.formats)

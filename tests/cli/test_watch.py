@@ -11,12 +11,14 @@ from collections.abc import Callable
 from pathlib import Path
 from types import SimpleNamespace
 
+import click
 import pytest
 from cli.conftest import GOOD, HIGH
 from timing import Patience, ended
 
+from gesturesmith.cli.engrave import engrave
 from gesturesmith.cli.input_files import InputFiles
-from gesturesmith.cli.watch import POLL_S, REST_S, follow
+from gesturesmith.cli.watch import POLL_S, REST_S, follow, watch
 
 CHANGED = GOOD.replace("G4", "A4")
 
@@ -116,9 +118,28 @@ def test_what_is_still_being_written_is_waited_for(here):
     assert watched.follow("a.gesture", pages=False).made == [(("a.gesture",), False)]
 
 
-def test_a_manifest_is_refused(here, run):
+def test_it_has_the_options_of_engrave_that_it_can_use(here, run):
+    """It goes on, so there is no list of all that it made, and nothing for one name or for notes."""
+
+    def options(command: click.Command) -> dict[str, str | None]:
+        return {option: p.help for p in command.params if isinstance(p, click.Option) for option in p.opts}
+
+    own = options(watch)
+    assert own.items() <= options(engrave).items()
+    assert own.keys() >= {
+        "--as",
+        "--output",
+        "--pitches",
+        "--snippets",
+        "--cues",
+        "--draft",
+        "--wording",
+        "--paper",
+    }
+    assert not own.keys() & {"--manifest", "--only", "--notes", "--one-document"}
+    assert "--manifest" not in run("watch", "--help").out
     (here / "a.gesture").write_text(GOOD)
-    assert "watch writes no manifest" in run("watch", "a.gesture", "--manifest", "m.json").err
+    assert "unknown option --manifest" in run("watch", "a.gesture", "--manifest", "m.json").err
 
 
 def test_a_watch_makes_what_is_saved_and_ends_cleanly(here):
