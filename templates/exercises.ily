@@ -122,3 +122,30 @@ gsExercisePages = \paper {
    (gs:even-height 2.2 1.3
      (interpret-markup layout (cons '((font-size . -2) (baseline-skip . 2.2)) props)
        (markup #:gs-words text))))
+
+%% \gs-aim "new" #'(60 66 72): what a line is for, and boxes to tick off its tempi, above it and clear of the line before.
+#(define-markup-command (gs-aim layout props text tempi) (string? list?)
+   (ly:stencil-add
+     (ly:make-stencil '() '(0 . 1) '(-0.2 . 3.4))
+     (interpret-markup layout props
+       (make-line-markup
+         (list (make-hspace-markup 5)
+               (make-fontsize-markup -1 (make-italic-markup text))
+               (make-hspace-markup 1)
+               (make-line-markup
+                 (map (lambda (tempo) (make-gs-box-markup (number->string tempo))) tempi)))))))
+
+%% The pages of a term, whose titles say what the heads of pages would.
+gsTermPaper = \paper {
+  \gsExercisePaper
+  oddHeaderMarkup = ##f
+  evenHeaderMarkup = ##f
+}
+
+%% \gs-term-row "3" "2026-09-21" "Flutter-tongue" "5": a row of the cover page of a term.
+#(define-markup-command (gs-term-row layout props week date new lines) (string? string? string? string?)
+   (let ((at (lambda (x text)
+               (ly:stencil-translate-axis
+                 (interpret-markup layout props text) (* x (ly:output-def-lookup layout 'line-width)) X))))
+     (ly:stencil-add (at 0 week) (at 0.1 date) (at 0.28 new) (at 0.82 lines)
+                     (ly:make-stencil '() '(0 . 1) '(-1.4 . 1.8)))))

@@ -3,7 +3,7 @@
 A snippet is a fenced block whose first word says what it is; a second word is the name of its file:
 
     gesture [NAME]   a gesture file that can be read
-    toml [NAME]      TOML; with a name, a readable profile, or a delivery file
+    toml [NAME]      TOML; with a name, a readable profile, a delivery file or a plan of lessons
     console          commands after "$ ", each followed by its output; a final line "..." stands for the rest. If no
                      output is shown, nothing is compared. The exit status must be 0, or 1 if something is not as
                      written
@@ -168,6 +168,12 @@ def _toml(page: Page, snippet: Snippet) -> None:
         said = delivery.load(str(page.folder / snippet.name))
         if isinstance(said, tuple):
             page.fault(snippet, "\n".join(said))
+    elif "lesson_plan" in values and snippet.name:
+        from gesturesmith.exercises import term_file
+
+        _, errors = term_file.read_plan(page.folder / snippet.name)
+        for error in errors:
+            page.fault(snippet, error.message)
     elif snippet.name:
         reading = f'instrument: "{snippet.name}"\npitches: written\n'
         _gesture(page, Snippet("gesture", "", reading, snippet.line, snippet.start))

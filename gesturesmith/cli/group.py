@@ -19,6 +19,7 @@ _COMMANDS = {
     "watch": "gesturesmith.cli.watch:watch",
     "notes": "gesturesmith.cli.notes:notes",
     "sheet": "gesturesmith.cli.sheet:sheet",
+    "term": "gesturesmith.cli.term:term",
     "deliver": "gesturesmith.cli.deliver:deliver",
     "chart": "gesturesmith.cli.chart:chart",
     "try-out": "gesturesmith.cli.try_out:try_out",

@@ -27,12 +27,15 @@ class ExerciseLine:
     tempo        quarter notes per minute; None if nothing is counted in beats
     preparation  plain notes to play before it, or None
     rest_s       seconds to rest after it
+    aim          words above it, "" for none; tempi: to tick off beside them, in quarters a minute
     """
 
     engraving: EngravedMusic
     tempo: Fraction | None
     preparation: Preparation | None
     rest_s: int
+    aim: str = ""
+    tempi: tuple[int, ...] = ()
 
 
 @frozen(kw_only=True)
@@ -58,14 +61,15 @@ class Sheet:
 
 def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     """A `\\book` called `output` (a name we choose)."""
+    paper = "gsExercisePages" if sheet.several else "gsExercisePaper"
+    start = opening(_head(sheet, settings), output, paper, settings)
+    return joined((start, _blanks(settings.wording), body(sheet, settings), code("}\n")))
+
+
+def body(sheet: Sheet, settings: Settings) -> LyText:
+    """What is below the head of a sheet."""
     musics = [line.engraving.music for line in sheet.lines]
-    parts = [
-        opening(
-            _head(sheet, settings), output, "gsExercisePages" if sheet.several else "gsExercisePaper", settings
-        ),
-        _blanks(settings.wording),
-        *(_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)),
-    ]
+    parts = [_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)]
     parts += [_paragraph(text, "gs-instruction") for text in (sheet.instruction,) if text]
     texts = list(dict.fromkeys(f.text for music in musics for f in music.footnotes))
     numbers = {text: str(n) for n, text in enumerate(texts, start=1)}
@@ -83,7 +87,7 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
     if sheet.cool_down is not None:
         parts.append(_aside(sheet.cool_down, "cool-down", settings))
     parts.append(_remarks(settings.wording))
-    return joined((*parts, code("}\n")))
+    return joined(parts)
 
 
 def _head(sheet: Sheet, settings: Settings) -> PageHeader:
@@ -142,16 +146,21 @@ def _numbered(
     prepared = NOTHING
     if line.preparation is not None and new:
         prepared = _preparation(line.preparation, said("preparation", settings.wording) if number == 1 else "")
-    tempo = line.tempo if before is None or line.tempo != before.tempo else None
+    tempo = line.tempo if before is None or line.aim or line.tempo != before.tempo else None
     music = replace(line.engraving.music, tempo=tempo, last_bar="|.")
     played = joined((ly, _rest(line, settings)))
+    aim = f"\\markup \\gs-aim {quoted(line.aim)} {_tempi(line.tempi)}\n\\noPageBreak\n" if line.aim else ""
     return code(
-        f"""{_score.place_mark(music)}
+        f"""{aim}{_score.place_mark(music)}
 \\score {{
 {_score.staff(music, settings, played, label, prepared)}
 {_score.layout(music, "NumberedFull" if full else "Numbered")}
 }}"""
     )
+
+
+def _tempi(tempi: tuple[int, ...]) -> str:
+    return "#'(" + " ".join(str(tempo) for tempo in tempi) + ")"
 
 
 def _preparation(prepared: Preparation, word: str) -> LyText:

@@ -103,6 +103,26 @@ TEXTS = {
     "answer-no": "non",
     "cool-down": "Retour au calme",
     "plain-first": "Jouer chaque ligne une fois sans la technique, puis comme écrit.",
+    "term": "Trimestre",
+    "term-week": "Semaine",
+    "term-date": "À partir du",
+    "term-new": "Nouveau",
+    "term-tempi": "Tempos",
+    "term-title": "Semaine {week}",
+    "term-new-line": "nouveau",
+    "term-from": "de la semaine {week}",
+    "term-again": "encore une fois, de la semaine {week}",
+    "term-more": "{techniques} : d’autres lignes",
+    "term-revision": "Révision",
+    "term-no-lesson": "pas de cours",
+    "term-minutes": "Travail : {minutes} minutes par semaine, un peu chaque jour.",
+    "term-braces": (
+        "Avec un appareil dentaire : peu de temps à la fois, peu de pression, et une pause dès que cela fait mal."
+    ),
+    "term-how": (
+        "Une page par semaine. Jouer chaque ligne au tempo le plus lent, le cocher quand elle réussit, "
+        "puis passer au suivant."
+    ),
     "level": "Niveau {level}",
     "players-a2": "à 2",
     "players-first": "1.",
