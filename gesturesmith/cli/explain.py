@@ -16,35 +16,14 @@ def explain(name: str) -> Status:
     NAME is the name that a message shows, or its code: harmonic-gliss-off-ladder, GS203, half-valve,
     unknown-key, GS101, breath_litres. `difficulty` is explained too.
     """
-    text = _explained(name.strip().lower())
+    from gesturesmith.explain.lookup import explained
+
+    text = explained(name.strip().lower())
     if text is None:
         complain(f"nothing is called {clean(name)}{_near(name.strip().lower())}")
         return Status.INPUT
     say(text.rstrip("\n"))
     return Status.GOOD
-
-
-def _explained(wanted: str) -> str | None:
-    from gesturesmith import techniques
-    from gesturesmith.explain import difficulty as explain_difficulty
-    from gesturesmith.explain.rules import explain_rule
-
-    if wanted == explain_difficulty.NAME:
-        return explain_difficulty.explain_difficulty()
-    if wanted in techniques.names():
-        from gesturesmith.explain.techniques import explain_technique
-
-        return explain_technique(wanted)
-    found = explain_rule(wanted)
-    if found is None:
-        from gesturesmith.explain.mistakes import explain_mistake
-
-        found = explain_mistake(wanted)
-    if found is None:
-        from gesturesmith.explain.limits import explain_limit
-
-        found = explain_limit(wanted)
-    return found
 
 
 def _near(wanted: str) -> str:

@@ -12,6 +12,7 @@ from gesturesmith.version import __version__
 # Command -> its place, in the order of `--help`. Editors call `check` all the time: it must not import the others.
 _COMMANDS = {
     "new": "gesturesmith.cli.new:new",
+    "write": "gesturesmith.cli.write:write",
     "check": "gesturesmith.cli.check:check",
     "excerpt": "gesturesmith.cli.excerpt:excerpt",
     "suggest": "gesturesmith.cli.suggest:suggest",
@@ -37,6 +38,7 @@ _MEANT = {
     "lint": "check", "validate": "check", "verify": "check", "test": "check",
     "fix": "suggest", "repair": "suggest", "advise": "suggest", "help": "--help",
     "render": "engrave", "print": "engrave", "build": "engrave", "make": "engrave", "pdf": "engrave",
+    "edit": "write", "open": "write", "page": "write",
     "why": "explain", "describe": "explain", "tidy": "format", "ls": "list", "show": "list", "create": "new",
 }  # fmt: skip
 

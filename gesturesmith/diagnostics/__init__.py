@@ -1,6 +1,6 @@
 """Findings and errors as values, and their rendering for people and programs."""
 
-from gesturesmith.diagnostics.as_json import json_text, part_of, render_json
+from gesturesmith.diagnostics.as_json import json_text, part_of, render_json, report_object
 from gesturesmith.diagnostics.scores import render_scores
 from gesturesmith.diagnostics.text import render_text
 from gesturesmith.diagnostics.types import (
@@ -52,4 +52,5 @@ __all__ = [
     "render_json",
     "render_scores",
     "render_text",
+    "report_object",
 ]

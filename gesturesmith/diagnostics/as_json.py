@@ -33,7 +33,9 @@ SCHEMA = 2
 def render_json(report: Report) -> str:
     """The report as one JSON object, keys in a fixed order, ending in a newline."""
     scores = {"scores": [_score(s) for s in report.scores]} if report.scores else {}
-    return json_text({"schema": SCHEMA, "tool": __version__, "files": [_file(f) for f in report.files], **scores})
+    return json_text(
+        {"schema": SCHEMA, "tool": __version__, "files": [report_object(f) for f in report.files], **scores}
+    )
 
 
 def json_text(value: object) -> str:
@@ -47,7 +49,8 @@ def json_text(value: object) -> str:
     return text.translate(str.maketrans(odd)) if odd else text
 
 
-def _file(report: FileReport) -> dict[str, Any]:
+def report_object(report: FileReport) -> dict[str, Any]:
+    """The report on one file, as in `files` of the schema."""
     return {
         "file": report.source.name,
         "readable": report.readable,

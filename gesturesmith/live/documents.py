@@ -139,6 +139,11 @@ class Document:
                 self._journal.keep(self.path, JournalEntry(window=typed.window, base=typed.base, text=typed.text))
             return _agreement(typed, there)
 
+    def compare(self, typed: TypedText) -> Agreement:
+        """What the file holds in comparison, without keeping anything."""
+        with self._lock:
+            return _agreement(typed, self._read())
+
     def save(self, typed: TypedText, *, over: bool = False) -> SaveResult:
         """Put a text into the file, unless the file holds something that its window has not seen.
 

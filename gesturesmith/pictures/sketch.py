@@ -45,18 +45,19 @@ _TICKS = 12  # beats that are named, at most
 _DASHES = {"broken": "8 5", "dotted": "2 5"}
 
 
-def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "") -> str:
+def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "", *, bare: bool = False) -> str:
     """The picture as SVG.
 
     findings   told below it, with their numbers at the points they are about
     verdict    in words, beside the title
+    bare       without title, verdict and the words of findings, which stand beside it
     """
     heard = perform(case.gesture, case.realisation)
     plot = _plot(case, heard)
     reached, tube = tuple(bands(case)), ladder(case)
     title = case.gesture.title or case.gesture.name
-    parts = [words(title, LEFT, 22, font_size=15, font_weight="bold")]
-    if verdict:
+    parts = [] if bare else [words(title, LEFT, 22, font_size=15, font_weight="bold")]
+    if verdict and not bare:
         parts.append(
             words(verdict, LEFT + WIDTH, 22, font_size=13, text_anchor="end", fill=verdict_colour(verdict))
         )
@@ -74,10 +75,11 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "") -> s
         width, columns = width + _SIDE, columns + 30
     lines = list(told(findings, columns))
     top = TOP + HEIGHT + _BOTTOM + _LINE
-    for row, (text, colour) in enumerate(lines):
+    shown = [] if bare else lines
+    for row, (text, colour) in enumerate(shown):
         parts.append(words(text, LEFT, top + row * _LINE, fill=colour))
     said = " ".join(text.strip() for text, _ in lines)
-    height = top + len(lines) * _LINE
+    height = top + len(shown) * _LINE
     return svg.document(
         parts, width + _RIGHT, height, f"{title}: written pitches over time", f"{room} {said}".strip()
     )

@@ -19,16 +19,17 @@ _ROOM = 1.15  # how much of the larger of curve and limit is shown
 _COLUMNS = 94
 
 
-def strain(passage: PassageCase, findings: Sequence[Finding] = (), verdict: str = "") -> str:
-    """The picture as SVG; findings are told below it. "" if nothing is played."""
+def strain(passage: PassageCase, findings: Sequence[Finding] = (), verdict: str = "", *, bare: bool = False) -> str:
+    """The picture as SVG; findings are told below it, unless it is `bare`: without title, verdict and findings.
+    "" if nothing is played."""
     case = next((c for c in passage.cases if c is not None), None)
     if case is None:
         return ""
     air, effort = _air(passage), _effort(passage)
     seconds = max(air[-1][0], effort[-1][0]) or 1.0
     title = passage.passage.title or passage.passage.name
-    parts = [words(title, _LEFT, 22, font_size=15, font_weight="bold")]
-    if verdict:
+    parts = [] if bare else [words(title, _LEFT, 22, font_size=15, font_weight="bold")]
+    if verdict and not bare:
         colour = verdict_colour(verdict)
         parts.append(words(verdict, _LEFT + _WIDTH, 22, font_size=13, text_anchor="end", fill=colour))
     rows = (
@@ -42,11 +43,12 @@ def strain(passage: PassageCase, findings: Sequence[Finding] = (), verdict: str 
     parts += _items(passage, seconds, top - _BETWEEN)
     below = top - _BETWEEN + _NAMES
     lines = list(told(findings, _COLUMNS))
-    for row, (text, colour) in enumerate(lines):
+    shown = [] if bare else lines
+    for row, (text, colour) in enumerate(shown):
         parts.append(words(text, _LEFT, below + 15 * (row + 1), fill=colour))
     most = max(value for _, value in air), max(value for _, value in effort)
     said = f"At most {plain(round(most[0], 1))} litres on one breath, and {plain(round(most[1]))} seconds owed. "
-    height = below + 15 * (len(lines) + 1)
+    height = below + 15 * (len(shown) + 1)
     said += " ".join(text.strip() for text, _ in lines)
     return svg.document(parts, _LEFT + _WIDTH + _RIGHT, height, f"{title}: breath and effort", said.strip())
 

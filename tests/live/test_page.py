@@ -1,0 +1,143 @@
+"""The page in a real browser: a first session by keyboard alone, ways out, and that it asks nobody else."""
+
+from __future__ import annotations
+
+import pytest
+from live.browsing import browser, needs_browser, program, window  # noqa: F401  # fixtures
+from live.serving import served
+from sampling import whole
+
+pytestmark = needs_browser
+
+
+def address(page):
+    return f"http://127.0.0.1:{page.port}/#{page.server.key}"
+
+
+def test_a_first_session_typed_by_keyboard(window, tmp_path):  # noqa: F811
+    """From a file that is not there to a gesture that is saved, with a way out; without mouse and manual."""
+    file = tmp_path / "first.gesture"
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.says("#seeing", "An empty page")
+        one.type("French horn")
+        one.says(".cm-tooltip-autocomplete", "instrument: horn")
+        one.press("Tab", "Enter")
+        one.type("pitch")
+        one.says(".cm-tooltip-autocomplete", "pitches")
+        one.press("Tab")
+        one.says(".cm-tooltip-autocomplete", "written")
+        one.press("Tab", "Enter", "Enter")
+        one.type('gesture deep "Deep"\n')
+        one.type("technique: harmonic-gliss\ncontour: C4 ~~ E4")
+        one.says("#verdict", "not as written")
+        one.says("#findings", "a glissando needs 3")
+        one.press("F8")
+        one.press("Control+Enter")
+        one.says("#verdict", "playable")
+        assert "technique: chromatic" in one.text()
+        assert one.words(".put-in") == "chromatic"
+        one.says("#announced", "put in: technique: chromatic")
+        one.says("#contents", "Deep playable")
+        assert one.page.locator("#sketch svg").count() == 1
+        one.says("#engraving", "No engraving: LilyPond was not found")
+        one.press("Control+s")
+        one.saved()
+        assert file.read_text() == one.text()
+        assert file.read_text().startswith("instrument: horn\npitches: written\n\ngesture deep")
+        # Nobody but the program was asked, and its key is nowhere to be seen.
+        origin = address(page).split("/#")[0]
+        assert all(url.startswith((origin, "blob:", "data:")) for url in one.asked)
+        assert page.server.key not in "".join([one.page.url, *one.asked])
+
+
+@whole
+@pytest.mark.parametrize(
+    ("typed", "offered", "put"),
+    [
+        ("gliss", "technique: fingered-gliss", "technique: "),
+        ("wah", "wah", "technique: "),
+        ("smear", "smear", "technique: "),
+        ("con sordino", "mute: straight", "mute: straight"),
+        ("Flatterzunge", "flutter-tongue", "technique: flutter-tongue"),
+        ("c4", "C4", "contour: C4"),
+        ("quarter note", "1 beat", "lasts: 1 beat"),
+        ("French horn", "horn", ""),
+        ("tr", "trill", "trill"),
+    ],
+)
+def test_what_composers_say_leads_on(window, file, tmp_path, typed, offered, put):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.write_whole("instrument: horn\npitches: written\n\ngesture a\n  ")
+        one.press("Control+End")
+        one.type(typed)
+        one.says(".cm-tooltip-autocomplete", offered)
+        one.press("Tab")
+        one.until("!document.querySelector('.cm-tooltip-autocomplete') || true")
+        assert put in one.text()
+
+
+@whole
+def test_columns_count_characters_not_units(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.write_whole('instrument: horn\npitches: written\ngesture a "🎺🎺🎺"\n  contour: C𝄲4 __ Q5\n')
+        one.until("document.querySelector('.cm-lintRange-error')?.textContent === 'Q5'")
+
+
+@whole
+def test_a_block_in_the_middle_of_being_typed_keeps_what_it_had(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.press("Control+End")
+        one.says("#verdict", "Beacon")
+        one.insert("  dynamics: p < qq")
+        one.until("document.querySelector('#sketch').classList.contains('before')")
+        one.says("#verdict", "Beacon")
+        one.says("#verdict", "cannot be read yet")  # after a rest
+        one.press("Backspace", "Backspace", "f")
+        one.until("!document.querySelector('#sketch').classList.contains('before')")
+        one.says("#verdict", "playable")
+
+
+@whole
+def test_help_follows_the_cursor_and_why_shows_the_evidence(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.write_whole(
+            "instrument: horn\npitches: written\n\ngesture deep\n  technique: harmonic-gliss\n  contour: C4 ~~ E4\n"
+        )
+        one.press("Control+Home", "ArrowDown", "ArrowDown", "ArrowDown", "ArrowDown", "End")
+        one.says("#help", "Harmonic glissando")
+        one.page.get_by_role("button", name="Why?").press("Enter")
+        one.says("#findings", "derived:")
+        one.says("#findings pre", "A harmonic glissando has nothing to sweep through.")
+
+
+@whole
+def test_parts_of_the_page_are_reached_by_f6(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.says("#contents", "Beacon")
+        seen = []
+        for _ in range(5):
+            seen.append(one.page.evaluate("document.activeElement.closest('[id]').id"))
+            one.press("F6")
+        assert seen == ["editor", "seeing", "contents", "help", "files"]
+        one.press("Shift+F6", "Shift+F6", "Shift+F6", "Enter")  # back to the list, and to its entry
+        one.until("gesturesmithPage.view.hasFocus")
+
+
+@whole
+def test_every_format_is_offered_by_keyboard(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.says("#verdict", "Beacon")
+        one.page.get_by_role("button", name="Export").press("Enter")
+        with one.page.expect_download() as loaded:
+            one.page.get_by_role("button", name="musicxml").press("Enter")
+        assert loaded.value.suggested_filename == "beacon.musicxml"
+        one.says("#export", "beacon.musicxml is in your downloads")
+        one.press("Escape")
+        assert one.page.get_by_role("button", name="Export").evaluate("one => one === document.activeElement")
