@@ -84,7 +84,7 @@ $(BIN)/python:
 	"$$python" -m venv --clear $(VENV)
 
 $(VENV)/.run-ready: pyproject.toml | $(BIN)/python
-	@$(BIN)/python -m pip install --quiet --editable .
+	@$(BIN)/python -m pip install --quiet --editable '.[write]'
 	@touch $@
 
 $(VENV)/.test-ready: pyproject.toml | $(BIN)/python

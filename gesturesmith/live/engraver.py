@@ -102,7 +102,7 @@ def item_of(checked: Checked, name: str, folder: Path) -> Item | None:
     )
     options = Options(folder=folder, only=name, formats=_FORMATS, draft=report.refused, pages=False)
     if checked.parts:
-        items, _ = parts.compiled(checked, options, None, (), None)
+        items = parts.compiled(checked, options, None, (), None)[0]
         scores = tuple(item for item in items if item.kind == "score")
         return next(iter((*scores, *items)), None)
     piece = checked.reading.piece

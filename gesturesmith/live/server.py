@@ -126,9 +126,10 @@ class PageServer:
         self._tell({"ended": True})
         self._engraver.close()
 
-    def _tell(self, event: dict[str, Any]) -> None:
-        for queue in self._heard.values():
-            queue.put_nowait(event)
+    def _tell(self, event: dict[str, Any], but: str = "") -> None:
+        for window, queue in self._heard.items():
+            if window != but:
+                queue.put_nowait(event)
 
     # --- the page ------------------------------------------------------------------------------------------
 
@@ -143,7 +144,7 @@ class PageServer:
 
     # --- what it asks ----------------------------------------------------------------------------------------
 
-    async def _open(self, asked: Asked) -> Response:
+    async def _open(self, asked: PageRequest) -> Response:
         files = [await run_in_threadpool(self._opened, document) for document in self._documents.values()]
         asyncio.get_running_loop().run_in_executor(None, self._engraver.ready)
         missing = self._lilypond.reason if isinstance(self._lilypond, MissingLilyPond) else ""
@@ -181,7 +182,7 @@ class PageServer:
             "left": [] if unread else left,
         }
 
-    async def _text(self, asked: Asked) -> Response:
+    async def _text(self, asked: PageRequest) -> Response:
         """What was typed: kept aside, compared with its file, and checked."""
         document, typed = self._document(asked), _typed(asked)
         line = asked.number("line")
@@ -197,7 +198,7 @@ class PageServer:
         shown = await run_in_threadpool(view, seen)
         return JSONResponse({"kept": kept, **_agreed(agreement), **shown})
 
-    async def _whole(self, asked: Asked) -> Response:
+    async def _whole(self, asked: PageRequest) -> Response:
         """The text with suggestions."""
         document, window = self._document(asked), asked.text("window")
         text, line = asked.text("text"), asked.number("line")
@@ -205,14 +206,14 @@ class PageServer:
         self._remember(window, document, seen)
         return JSONResponse(await run_in_threadpool(view, seen))
 
-    async def _picture(self, asked: Asked) -> Response:
+    async def _picture(self, asked: PageRequest) -> Response:
         document, window = self._document(asked), asked.text("window")
         wish = self._engraver.wish(window)
         found = await run_in_threadpool(self._pictured, document, window, wish, asked)
         await run_in_threadpool(self._engraver.ready)
         return found
 
-    def _pictured(self, document: Document, window: str, wish: int, asked: Asked) -> Response:
+    def _pictured(self, document: Document, window: str, wish: int, asked: PageRequest) -> Response:
         text, line = asked.text("text"), asked.number("line")
         source = _source(document, text)
         seen = self._seen.get((window, document.id))
@@ -233,17 +234,19 @@ class PageServer:
             picture.svg, media_type="image/svg+xml", headers={"x-description": quote(picture.description)}
         )
 
-    async def _save(self, asked: Asked) -> Response:
+    async def _save(self, asked: PageRequest) -> Response:
         document, typed = self._document(asked), _typed(asked)
         done = await run_in_threadpool(document.save, typed, over=asked.flag("over"))
         agreed = _agreed(done.agreement) if done.agreement is not None else {}
+        if not done.why and not agreed:
+            self._tell({"changed": document.id}, but=typed.window)
         return JSONResponse({"why": done.why, **agreed})
 
-    async def _discard(self, asked: Asked) -> Response:
+    async def _discard(self, asked: PageRequest) -> Response:
         await run_in_threadpool(self._document(asked).discard, asked.text("left"))
         return JSONResponse({})
 
-    async def _words(self, asked: Asked) -> Response:
+    async def _words(self, asked: PageRequest) -> Response:
         """What may be written at the cursor."""
         source = Source("", asked.text("text"))
         found = await run_in_threadpool(complete, source, asked.number("line"), asked.number("column"))
@@ -253,7 +256,7 @@ class PageServer:
         ]
         return JSONResponse({"start": found.start, "offers": offers})
 
-    async def _help(self, asked: Asked) -> Response:
+    async def _help(self, asked: PageRequest) -> Response:
         """What is said about the word at the cursor."""
         source = Source("", asked.text("text"))
         found = await run_in_threadpool(hover, source, asked.number("line"), asked.number("column"))
@@ -262,10 +265,10 @@ class PageServer:
         span = {"line": found.span.line, "column": found.span.column, "end_column": found.span.end_column}
         return JSONResponse({**span, "title": found.title, "text": found.text, "more": found.more})
 
-    async def _explain(self, asked: Asked) -> Response:
+    async def _explain(self, asked: PageRequest) -> Response:
         return JSONResponse({"text": await run_in_threadpool(explained, asked.text("name")) or ""})
 
-    async def _export(self, asked: Asked) -> Response:
+    async def _export(self, asked: PageRequest) -> Response:
         document, text, key = self._document(asked), asked.text("text"), asked.text("format")
         if key not in writers.names():
             raise HTTPException(422, "no such format")
@@ -286,7 +289,7 @@ class PageServer:
             return JSONResponse({"error": made.why}, 409)
         return Response(made.data, media_type=made.media_type, headers={"x-name": quote(made.name)})
 
-    async def _events(self, asked: Asked) -> Response:
+    async def _events(self, asked: PageRequest) -> Response:
         """What happens to the files, until the page goes."""
         window = asked.text("window")
         queue: asyncio.Queue[dict[str, Any]] = asyncio.Queue()
@@ -307,7 +310,7 @@ class PageServer:
 
         return StreamingResponse(stream(), media_type="text/event-stream")
 
-    def _document(self, asked: Asked) -> Document:
+    def _document(self, asked: PageRequest) -> Document:
         document = self._documents.get(asked.text("file"))
         if document is None:
             raise HTTPException(404, "this program does not have that file open")
@@ -324,7 +327,7 @@ class PageServer:
             del self._seen[next(iter(self._seen))]
 
 
-class Asked:
+class PageRequest:
     """The JSON object of a request; a value of another type than asked for is refused."""
 
     def __init__(self, said: object) -> None:
@@ -357,7 +360,7 @@ class Asked:
         return tuple(found[-_MOST_SAVES:])
 
 
-def _asked(work: Callable[[Asked], Any]) -> Callable[[Request], Any]:
+def _asked(work: Callable[[PageRequest], Any]) -> Callable[[Request], Any]:
     """A view that reads its request as JSON."""
 
     async def answered(request: Request) -> Response:
@@ -366,7 +369,9 @@ def _asked(work: Callable[[Asked], Any]) -> Callable[[Request], Any]:
         except (ValueError, RecursionError):
             raise HTTPException(422, "not JSON") from None
         try:
-            made: Response = await work(Asked(said))
+            made: Response = await work(PageRequest(said))
+        except asyncio.CancelledError:  # the program ends, and waits no longer
+            return JSONResponse({"error": "the program ends"}, 503)
         except HTTPException as refused:
             return JSONResponse({"error": refused.detail}, refused.status_code)
         except ValueError as error:
@@ -376,7 +381,7 @@ def _asked(work: Callable[[Asked], Any]) -> Callable[[Request], Any]:
     return answered
 
 
-def _typed(asked: Asked) -> TypedText:
+def _typed(asked: PageRequest) -> TypedText:
     return TypedText(window=asked.text("window"), text=asked.text("text"), base=asked.base(), saves=asked.saves())
 
 

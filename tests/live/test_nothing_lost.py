@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from live.browsing import browser, needs_browser, program, window  # noqa: F401  # fixtures
+from live.browsing import WAIT_MS, browser, needs_browser, program, window  # noqa: F401  # fixtures
 from live.conftest import TEXT
 from live.serving import served
 from sampling import whole
@@ -135,7 +135,7 @@ def test_two_windows_on_one_file(window, file, tmp_path):  # noqa: F811
         both = f"# at the beginning\n{TEXT}# at the end\n"
         for each in (one, two):
             each.page.wait_for_function(
-                "text => gesturesmithPage.view.state.doc.toString() === text", arg=both, timeout=0
+                "text => gesturesmithPage.view.state.doc.toString() === text", arg=both, timeout=WAIT_MS
             )
         assert eventually(lambda: file.read_text() == both)
 

@@ -76,12 +76,20 @@ function enter(view) {
   view.dispatch({ changes: { from: row.from, to: row.to, insert: "\n" }, selection: { anchor: row.from + 1 }, userEvent: "input", scrollIntoView: true });
   return true;
 }
-// Enter always ends the line; Tab takes what is offered, and leaves the text when nothing is.
+// Enter always ends the line; Tab takes what is offered, as soon as it is, and leaves the text when nothing is.
+let tabWaits = false;
 function tab(view) {
-  if (completionStatus(view.state) !== "active") return false;
+  const status = completionStatus(view.state);
+  tabWaits = status === "pending";
+  if (status !== "active") return tabWaits;
   if (!selectedCompletion(view.state)) moveCompletionSelection(true)(view);
   return acceptCompletion(view);
 }
+const tabHasWaited = EditorView.updateListener.of((update) => {
+  if (!tabWaits) return;
+  if (update.docChanged) tabWaits = false;
+  else if (completionStatus(update.state) === "active") setTimeout(() => tabWaits && tab(update.view));
+});
 
 export function makeState(text, { tables, nonce, changed, moved, keys }) {
   return EditorState.create({
@@ -90,7 +98,7 @@ export function makeState(text, { tables, nonce, changed, moved, keys }) {
       EditorView.cspNonce.of(nonce),
       lintGutter(), lineNumbers(), foldGutter(), highlightActiveLineGutter(), highlightActiveLine(), highlightSpecialChars(),
       history(), drawSelection(), closeBrackets(), indentUnit.of("  "), search({ top: true }), EditorView.lineWrapping,
-      language(tables), colours, folding(tables), indenting(tables), marked,
+      language(tables), colours, folding(tables), indenting(tables), marked, tabHasWaited,
       autocompletion({ override: [words], icons: false, selectOnOpen: false, interactionDelay: 0, activateOnTypingDelay: 50, closeOnBlur: true }),
       EditorView.contentAttributes.of({ "aria-label": "Gestures, as text", spellcheck: "false", autocorrect: "off", autocapitalize: "off", translate: "no" }),
       keymap.of([

@@ -139,7 +139,7 @@ export class Keeping {
     clearTimeout(this.timers.save);
     if (this.asked) return;
     const text = this.text();
-    if (text === this.base) {
+    if (text === this.base && !over) {
       forget(this.file, ownWindow);
       return this.says("saved", "saved");
     }

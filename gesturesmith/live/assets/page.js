@@ -1,5 +1,5 @@
 import { setDiagnostics } from "./vendor.js";
-import { json, listen, openWindow, ownWindow, windowsOpen } from "./api.js";
+import { Refused, json, listen, openWindow, ownWindow, windowsOpen } from "./api.js";
 import { makeState, makeView, markPut } from "./editor.js";
 import { Keeping, forget, keptHere } from "./keeping.js";
 import { Engraving, Panel } from "./panel.js";
@@ -126,9 +126,10 @@ function told(event) {
   if (file?.keeping && file === page.file) file.keeping.send();
 }
 function connected(is, lost) {
-  if (!is) return current()?.failed({ status: lost ? 401 : 0 });
-  if (page.away) current()?.changed();
+  const away = page.away;
   page.away = !is;
+  if (!is) current()?.failed(lost ? new Refused(401, "") : new Error("gone"));
+  else if (away) current()?.changed();
 }
 
 // --- the text --------------------------------------------------------------------------------------------------

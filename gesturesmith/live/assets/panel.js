@@ -45,7 +45,8 @@ export class Panel {
       this.dim(false);
       for (const id of ["sketch", "findings"]) $(id).replaceChildren();
       this.engraved(null);
-      this.unread(errors, here);
+      if (here) this.unread(errors, here);
+      else this.overview(report, errors);
     }
     return known?.[0] ?? null;
   }
@@ -71,10 +72,19 @@ export class Panel {
 
   unread(errors, here) {
     if (!errors.length && here && this.shown === here.name) return; // it is being typed
-    $("verdict").className = errors.length ? "unread" : "";
+    if (errors.length || here) $("verdict").className = errors.length ? "unread" : "";
     if (errors.length) {
       fill($("verdict"), make("p", { className: "said" }, sign("unread"), make("strong", {}, "cannot be read yet")), this.errors(errors));
-    } else $("verdict").replaceChildren();
+    } else if (here) $("verdict").replaceChildren();
+  }
+
+  // Beside settings and comments: how the file stands as a whole.
+  overview(report, errors) {
+    const all = [...report.gestures, ...report.passages];
+    if (errors.length || !all.length) return this.unread(errors, null);
+    const rows = ["not-as-written", "with-care", "playable"].map((verdict) => [verdict, all.filter((one) => one.verdict === verdict)]).filter(([, some]) => some.length);
+    $("verdict").className = "";
+    fill($("verdict"), make("h2", {}, "The whole file"), make("ul", { className: "parts overview" }, ...rows.map(([verdict, some]) => make("li", { className: verdict }, sign(verdict), make("strong", {}, `${some.length} ${some[0].words}`), ": ", ...some.slice(0, 12).flatMap((one, i) => [i ? ", " : "", button(one.title ?? one.name, () => this.go(one.line), { className: "place" })]), some.length > 12 ? ", …" : ""))));
   }
 
   errors(errors) {
