@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from functools import partial
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 import click
@@ -20,7 +20,9 @@ from gesturesmith.cli.status import Status, worst
 
 if TYPE_CHECKING:
     from gesturesmith.diagnostics import FileReport, ScoreReport
+    from gesturesmith.rules.base import PassageCase
     from gesturesmith.textfile import UnreadableFile
+    from gesturesmith.writers import Output
 
 
 @click.command()
@@ -29,6 +31,12 @@ if TYPE_CHECKING:
 @schema_option("report")
 @profiles_option
 @score_options
+@click.option(
+    "--draw",
+    type=click.Path(file_okay=False, path_type=Path),
+    metavar="DIR",
+    help="Draw the breath and effort of each part of a score over its time, as DIR/SCORE/PART.svg.",
+)
 @click.pass_context
 def check(
     context: click.Context,
@@ -37,6 +45,7 @@ def check(
     profiles: Path | None,
     parts: Mapping[str, str],
     tempo: Fraction | None,
+    draw: Path | None,
 ) -> Status:
     """Check whether, and how, each gesture of FILE... can be played. A folder stands for all its gesture files.
 
@@ -51,13 +60,14 @@ def check(
 
     reports, spoken = [], []
     scores: list[ScoreReport] = []
+    drawings: list[Output] = []
     faults = 0
     progress = Progress()
     found = find_files(files)
     for number, one in enumerate(found):
         if isinstance(one, InputFile) and _is_score(one.path):
             progress(f"{one.path}: checking", number, len(found))
-            score = apart(one.path, partial(_score, one.path, parts, tempo))
+            score = apart(one.path, partial(_score, one.path, parts, tempo, drawings if draw else None))
             if score is None:
                 faults += 1
             elif isinstance(score, UnreadableFile):
@@ -97,6 +107,8 @@ def check(
         statuses.append(Status.INPUT)
     if len(reports) + len(scores) + faults > 1 and not as_json:
         say(_in_all(statuses[: len(reports) + len(scores)], faults))
+    if draw is not None:
+        statuses.append(_draw(drawings, draw, [Path(one.path) for one in found if isinstance(one, InputFile)]))
     if faults:
         complain(ADVICE)
     return worst(*statuses, *([Status.MACHINE] if faults else []))
@@ -108,13 +120,51 @@ def _is_score(path: str) -> bool:
     return is_score(path)
 
 
-def _score(path: str, parts: Mapping[str, str], tempo: Fraction | None) -> ScoreReport | UnreadableFile:
+def _score(
+    path: str, parts: Mapping[str, str], tempo: Fraction | None, drawings: list[Output] | None
+) -> ScoreReport | UnreadableFile:
+    """The report on a score; pictures of its parts go to `drawings`, if these are wanted."""
     from gesturesmith.importers.files import read_score
-    from gesturesmith.importers.judged import judged
+    from gesturesmith.importers.judged import judged_with_lines
     from gesturesmith.textfile import UnreadableFile, shown_name
 
     score = read_score(path, parts)
-    return score if isinstance(score, UnreadableFile) else judged(score, shown_name(path), tempo)
+    if isinstance(score, UnreadableFile):
+        return score
+    report, lines = judged_with_lines(score, shown_name(path), tempo)
+    if drawings is not None:
+        drawings += _drawings(Path(path).stem, report, lines)
+    return report
+
+
+def _drawings(stem: str, report: ScoreReport, lines: Sequence[PassageCase | None]) -> Iterator[Output]:
+    from gesturesmith.pictures.stamina import stamina
+    from gesturesmith.pipeline.naming import file_name
+    from gesturesmith.writers import Output
+    from gesturesmith.writers.sketch import sealed
+
+    taken: set[PurePosixPath] = set()
+    for part, line in zip(report.parts, lines, strict=True):
+        if line is not None:
+            name = file_name(f"{part.part} {part.player}" if part.player else part.part)
+            place = PurePosixPath(file_name(stem), f"{name}.svg")
+            count = 2
+            while place in taken:
+                place, count = place.with_name(f"{name} {count}.svg"), count + 1
+            taken.add(place)
+            yield Output(place=place, data=sealed(stamina(part, line)))
+
+
+def _draw(drawings: Sequence[Output], folder: Path, inputs: Sequence[Path]) -> Status:
+    from gesturesmith.delivery import Blocked, deliver
+
+    delivered = deliver(drawings, folder, inputs=inputs)
+    if isinstance(delivered, Blocked):
+        complain(delivered.reason)
+        return Status.MACHINE if delivered.machine else Status.INPUT
+    for path in delivered.paths:
+        complain(f"drew {path}")
+    return Status.GOOD
 
 
 def _in_all(statuses: list[Status], faults: int) -> str:

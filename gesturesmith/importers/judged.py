@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -58,23 +58,31 @@ def judged(score: NotatedScore, file: str, tempo: Fraction | None = None) -> Sco
     file    its name in messages
     tempo   quarters per minute where the score has none; None for the usual assumption, which is reported
     """
+    return judged_with_lines(score, file, tempo)[0]
+
+
+def judged_with_lines(
+    score: NotatedScore, file: str, tempo: Fraction | None = None
+) -> tuple[ScoreReport, tuple[PassageCase | None, ...]]:
+    """The same, and what each player of the report plays, as one passage; None where nothing can be played."""
     times = timetable(score, tempo)
     errors = list(score.errors)
     if not times.complete:
         errors.append(_error(f"with its repeats it has more than {MAX_PLAYED:,} bars; it is checked up to there"))
     known = _Known(times)
-    parts = tuple(_part(score, line, known, errors) for part in score.parts for line in lines(score, part, times))
-    return ScoreReport(
+    rows = [_part(score, line, known, errors) for part in score.parts for line in lines(score, part, times)]
+    report = ScoreReport(
         file=file,
         readable=not errors,
         title=score.title,
         errors=tuple(errors),
         bars=len(score.bars),
-        tempo=times.tempos[0][2] if times.assumed and parts else None,
-        parts=parts,
+        tempo=times.tempos[0][2] if times.assumed and rows else None,
+        parts=tuple(part for part, _ in rows),
         others=score.others,
         left_out=(*score.left_out, *([(_ENDLESS, times.endless)] if times.endless else [])),
     )
+    return report, tuple(passage for _, passage in rows)
 
 
 def _error(message: str) -> ReadError:
@@ -103,11 +111,14 @@ class _Known:
         return found
 
 
-def _part(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]) -> ScorePartReport:
-    found = tuple(_grouped(score, _located(score, line, known, errors), known.times))
+def _part(
+    score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]
+) -> tuple[ScorePartReport, PassageCase | None]:
+    located, passage = _located(score, line, known, errors)
+    found = tuple(_grouped(score, located, known.times))
     instrument = instruments.get(line.part.key)
     places = {(p.bar, p.at) for phrase in line.phrases for p in phrase.places}
-    return ScorePartReport(
+    report = ScorePartReport(
         part=line.part.name,
         player=line.player + 1 if line.players > 1 else 0,
         instrument=instrument.key,
@@ -118,6 +129,7 @@ def _part(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[Rea
         verdict=verdict_of(f for one in found for f in [_severe(one)]),
         findings=found,
     )
+    return report, passage
 
 
 def _severe(found: ScoreFinding) -> Finding:
@@ -144,21 +156,24 @@ def _spoken(spelling: Spelling) -> str:
     return spelling.letter + {1: "-sharp", -1: "-flat"}.get(int(spelling.alter), "")
 
 
-def _located(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]) -> Iterator[_Located]:
-    """Every finding on what a player plays, each place once however often it is repeated. Notes that make no
-    gesture go to `errors`."""
+def _located(
+    score: NotatedScore, line: PlayerLine, known: _Known, errors: list[ReadError]
+) -> tuple[list[_Located], PassageCase | None]:
+    """Every finding on what a player plays, each place once however often it is repeated, and that as a passage.
+    Notes that make no gesture go to `errors`."""
+    found: list[_Located] = []
     items: list[PassageItem] = []
     cases: list[Case | None] = []
     now = Fraction(0)
     seen: set[tuple[object, ...]] = set()
     wrong: set[tuple[ScorePlace, ...]] = set()
 
-    def once(finding: Finding, phrase: Phrase) -> Iterator[_Located]:
+    def once(finding: Finding, phrase: Phrase) -> None:
         one = _placed(finding, phrase)
         key = (finding.rule, finding.text, one.place.bar, one.place.at)
         if key not in seen:
             seen.add(key)
-            yield one
+            found.append(one)
 
     phrases = tuple(_struck_out(phrase) for phrase in line.phrases)
     for number, phrase in enumerate(phrases):
@@ -170,32 +185,42 @@ def _located(score: NotatedScore, line: PlayerLine, known: _Known, errors: list[
                 errors.append(_error(f"{place}: these notes could not be checked: {one}"))
             continue
         for finding in one.findings:
-            yield from once(finding, phrase)
+            once(finding, phrase)
         starts, ends = known.times.seconds(phrase.at), known.times.seconds(phrase.at + phrase.lasts)
         if starts > now:
             items.append(_item(now, starts - now, None, number))
             cases.append(None)
-        items.append(_item(starts, ends - starts, one, number))
+        items.append(_item(starts, ends - starts, one, number, f"bar {score.bars[phrase.places[0].bar].number}"))
         cases.append(one.case)
         now = ends
-    if items:
-        passage = Passage(
-            name=line.part.name, title=None, items=tuple(items), repeats=(), tempo_text=None,
-            tempo_map=steady(Fraction(60)),
-            meter=None, span=Span(1, 1, 2), spans={},
-        )  # fmt: skip
-        for finding in judge_passage(PassageCase(passage=passage, cases=tuple(cases))):
-            whole = finding.span == passage.span
-            yield from once(finding, phrases[0 if whole else finding.span.line - _CONTOUR])
-
-
-def _item(at: Fraction, lasts: Fraction, one: Judged | None, number: int) -> PassageItem:
-    """A phrase or a rest; the line of its span is the phrase's number and a bit, since 1 is the whole passage."""
-    gesture = one.case.gesture if one is not None else None
-    return PassageItem(
-        at=at, beats=lasts, gesture=gesture, played=gesture.name if gesture is not None else "",
-        span=Span(number + _CONTOUR, 1, 2),
+    if not items:
+        return found, None
+    passage = Passage(
+        name=line.part.name, title=_called(line), items=tuple(items), repeats=(), tempo_text=None,
+        tempo_map=steady(Fraction(60)),
+        meter=None, span=Span(1, 1, 2), spans={},
     )  # fmt: skip
+    case = PassageCase(passage=passage, cases=tuple(cases))
+    for finding in judge_passage(case):
+        whole = finding.span == passage.span
+        once(finding, phrases[0 if whole else finding.span.line - _CONTOUR])
+    return found, case
+
+
+def _called(line: PlayerLine) -> str:
+    return line.part.name + (f", player {line.player + 1}" if line.players > 1 else "")
+
+
+def _item(at: Fraction, lasts: Fraction, one: Judged | None, number: int, bar: str = "") -> PassageItem:
+    """A phrase, called by its bar, or a rest; the line of its span is the phrase's number and a bit, since 1 is the
+    whole passage."""
+    return PassageItem(
+        at=at,
+        beats=lasts,
+        gesture=one.case.gesture if one is not None else None,
+        played=bar,
+        span=Span(number + _CONTOUR, 1, 2),
+    )
 
 
 def _placed(finding: Finding, phrase: Phrase) -> _Located:
@@ -254,7 +279,7 @@ def _at(point: NewPoint, at: Fraction | None) -> NewPoint:
     )  # fmt: skip
 
 
-def _grouped(score: NotatedScore, found: Iterator[_Located], times: ScoreTimes) -> list[ScoreFinding]:
+def _grouped(score: NotatedScore, found: Iterable[_Located], times: ScoreTimes) -> list[ScoreFinding]:
     """The same findings together, the worst first."""
     first = next((n for n, bar in enumerate(score.bars) if any(t.quarters for t in bar.tempos)), len(score.bars))
     groups: defaultdict[tuple[str, Severity], list[tuple[_Located, str]]] = defaultdict(list)

@@ -14,7 +14,7 @@ from gesturesmith.rules.shared.account import account, breathing, moments, playe
 from gesturesmith.rules.shared.reading import plain
 
 _LEFT, _TOP, _WIDTH, _HEIGHT, _BETWEEN = 64.0, 58.0, 560.0, 110.0, 34.0
-_RIGHT, _NAMES = 80.0, 62.0
+_RIGHT, _NAMES = 92.0, 62.0
 _ROOM = 1.15  # how much of the larger of curve and limit is shown
 _COLUMNS = 94
 

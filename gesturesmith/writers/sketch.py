@@ -6,7 +6,12 @@ from gesturesmith.writers.base import Item, Writer, with_checksum
 
 
 def _finish(item: Item, engraved: bytes) -> bytes:
-    opening, _, after = item.drawing.partition(">")
+    return sealed(item.drawing)
+
+
+def sealed(drawing: str) -> bytes:
+    """A picture as a file, with our mark in a comment."""
+    opening, _, after = drawing.partition(">")
     return with_checksum(f"{opening}>\n<!-- ".encode(), f" -->{after}\n".encode())
 
 

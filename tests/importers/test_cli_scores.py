@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import re
+from xml.etree import ElementTree
 
 import pytest
 from importers.scores import bars, note, partwise, tempo
@@ -44,6 +46,27 @@ def test_the_user_says_what_a_part_is_for(capsys):
     out = capsys.readouterr().out
     assert "Strange thing: 1 note, playable\n    tenor trombone (trombone), as you say" in out
     assert "trumpet in B-flat (trumpet), as you say" in out
+
+
+def test_stamina_is_drawn_for_each_player(tmp_path, capsys):
+    """Ninety seconds at ff wear the lip down; the picture has the curve, and the bar in which it is too much."""
+    loud = "<direction><direction-type><dynamics><ff/></dynamics></direction-type></direction>"
+    long = bars(tempo(60) + loud + note("C5", 16), *[note("C5", 16)] * 30)
+    chords = bars(note("E5", 16) + note("C5", 16, before="<chord/>"), *[note("r", 16)] * 30)
+    (tmp_path / "long.musicxml").write_bytes(partwise(long, chords, names=("Horn 1", "Horn 2")))
+    for _ in range(2):  # what is ours is replaced
+        assert main(["check", "--draw", "curves", "long.musicxml"]) == 0
+    drawn = {path.name: path.read_text("utf-8") for path in (tmp_path / "curves" / "long").iterdir()}
+    assert set(drawn) == {"Horn 1.svg", "Horn 2 1.svg", "Horn 2 2.svg"}
+    root = ElementTree.fromstring(drawn["Horn 1.svg"])
+    texts = ["".join(text.itertext()) for text in root.iter("{http://www.w3.org/2000/svg}text")]
+    found = next(text for text in texts if "so loud or high" in text)
+    assert "124 s" in texts
+    assert re.match(r"\d+ +with care: bar \d+: ", found)
+    assert f"bar {re.search('bar ([0-9]+)', found)[1]}, beat" in capsys.readouterr().out
+    (tmp_path / "curves" / "long" / "Horn 1.svg").write_text("mine", "utf-8")
+    assert main(["check", "--draw", "curves", "long.musicxml"]) == 2
+    assert (tmp_path / "curves" / "long" / "Horn 1.svg").read_text("utf-8") == "mine"
 
 
 @pytest.mark.parametrize(

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
-from typing import Literal
+from typing import Any, Literal
 
 from gesturesmith.importers.musicxml.numbers import number, whole_number
 from gesturesmith.importers.musicxml.tree import Element
-from gesturesmith.importers.notated import NotatedWord, ScoreSign, TempoMark
+from gesturesmith.importers.notated import NotatedWord, RepeatSigns, ScoreSign, TempoMark
 from gesturesmith.kinds import NotatedDirection, TempoTurn
 from gesturesmith.lang.words import LEVELS
 
@@ -49,22 +49,23 @@ _MUTES = {
 
 @dataclass(slots=True)
 class BarSigns:
-    """The repeat signs and jumps of a bar, as they are read from any part."""
+    """The signs of a bar and its bar lines, as they are read from any part.
 
-    starts: bool = False
-    ends: bool = False
-    times: int = 2
-    ending: tuple[int, ...] = ()
-    ending_ends: bool = False
-    segno: str = ""
-    coda: str = ""
-    to_coda: str = ""
-    dal_segno: str = ""
-    da_capo: bool = False
-    fine: bool = False
-    plain: bool = False  # a bar line is drawn; `bare`: none is, or only a double one
+    plain    a bar line is drawn; `bare`: none is, or only a double one; `double`: one at its end
+    """
+
+    repeats: RepeatSigns = field(default_factory=RepeatSigns)
+    plain: bool = False
     bare: bool = False
-    double: bool = False  # a double bar line at its end
+    double: bool = False
+
+    def add(self, **found: Any) -> None:
+        """More of the signs for repeats and jumps."""
+        self.repeats = replace(self.repeats, **found)
+
+    def first(self, **found: Any) -> None:
+        """The same where there is none yet."""
+        self.add(**{name: value for name, value in found.items() if not getattr(self.repeats, name)})
 
 
 @dataclass(slots=True)
@@ -102,8 +103,8 @@ def direction(element: Element, at: Fraction, signs: BarSigns) -> Beside:
     if said_words:
         found.words.append(NotatedWord(at=at, kind="words", text=said_words))
         for name, pattern in _SAID:
-            if pattern.search(said_words) and not getattr(signs, name):
-                setattr(signs, name, "said" if name in ("dal_segno", "to_coda") else True)
+            if pattern.search(said_words):
+                signs.first(**{name: "said" if name in ("dal_segno", "to_coda") else True})
     for play in (play for sound in sounds for play in sound.all("play")):
         if play.find("mute") is not None and play.says("mute") in _MUTES:
             found.words.append(NotatedWord(at=at, kind="mute", text=_MUTES[play.says("mute")]))
@@ -127,17 +128,16 @@ def barline(element: Element, signs: BarSigns) -> None:
     for child in element.children:
         if child.tag == "repeat":
             if child.get("direction") == "forward":
-                signs.starts = True
+                signs.add(starts=True)
             else:
-                signs.ends = True
                 times = whole_number(child.get("times") or "2") or 2
-                signs.times = max(2, min(_MAX_TIMES, times))
+                signs.add(ends=True, times=max(2, min(_MAX_TIMES, times)))
         elif child.tag == "ending":
             if child.get("type") == "start":
                 numbers = (whole_number(n) for n in re.split(r"[ ,.]+", child.get("number")) if n)
-                signs.ending = tuple(n for n in numbers if n is not None and 0 < n <= _MAX_TIMES)
+                signs.add(ending=tuple(n for n in numbers if n is not None and 0 < n <= _MAX_TIMES))
             else:
-                signs.ending_ends = True
+                signs.add(ending_ends=True)
         elif child.tag in ("segno", "coda"):
             _mark(child.tag, signs)
 
@@ -171,14 +171,16 @@ def _metronome(element: Element) -> tuple[Fraction | None, Fraction | None]:
 
 
 def _jump(sound: Element, signs: BarSigns) -> None:
-    signs.da_capo = signs.da_capo or sound.get("dacapo") == "yes"
-    signs.fine = signs.fine or bool(sound.get("fine"))
-    signs.segno = signs.segno or sound.get("segno")
-    signs.coda = signs.coda or sound.get("coda")
-    signs.dal_segno = sound.get("dalsegno") or signs.dal_segno
-    signs.to_coda = sound.get("tocoda") or signs.to_coda
+    signs.first(
+        da_capo=sound.get("dacapo") == "yes",
+        fine=bool(sound.get("fine")),
+        segno=sound.get("segno"),
+        coda=sound.get("coda"),
+    )
+    jumps = {"dal_segno": sound.get("dalsegno"), "to_coda": sound.get("tocoda")}
+    signs.add(**{name: to for name, to in jumps.items() if to})
 
 
 def _mark(tag: str, signs: BarSigns) -> None:
     """A segno or coda sign: a place to jump to. The first of two coda signs is where one jumps from."""
-    setattr(signs, tag, getattr(signs, tag) or "drawn")
+    signs.first(**{tag: "drawn"})

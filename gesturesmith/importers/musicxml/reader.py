@@ -20,7 +20,6 @@ from gesturesmith.importers.notated import (
     NotatedPart,
     NotatedScore,
     NotatedWord,
-    RepeatSigns,
     ScoreBar,
     ScoreSign,
     TempoMark,
@@ -358,19 +357,7 @@ def _score_bar(bar: _ReadBar) -> ScoreBar:
         free=free,
         tempos=tuple(sorted(bar.tempos, key=lambda mark: mark.at)),
         marks=tuple(sorted([*bar.marks, *double], key=lambda mark: mark.at)),
-        signs=RepeatSigns(
-            starts=signs.starts,
-            ends=signs.ends,
-            times=signs.times,
-            ending=signs.ending,
-            ending_ends=signs.ending_ends,
-            segno=signs.segno,
-            coda=signs.coda,
-            to_coda=signs.to_coda,
-            dal_segno=signs.dal_segno,
-            da_capo=signs.da_capo,
-            fine=signs.fine,
-        ),
+        signs=signs.repeats,
     )
 
 
