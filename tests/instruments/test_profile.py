@@ -123,9 +123,7 @@ def test_the_profiles_of_the_language_page(tmp_path: Path) -> None:
         found, errors = load(write(tmp_path, block))
         assert not errors
         assert found is not None
-        assert any(limit.narrow.kind is Kind.PLAYER for limit in found.limits.values()) == (
-            "player =" in block and "[limits]" in block
-        )
+        assert any(limit.narrow.kind is Kind.PLAYER for limit in found.limits.values()) == ("player" in block)
 
 
 def test_the_third_slide_is_a_setting(tmp_path: Path) -> None:
