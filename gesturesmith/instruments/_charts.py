@@ -13,7 +13,7 @@ _FEWEST = (
 _THREE = tuple(_FEWEST.split())
 _FOUR = {"1-2-3": "2-4", "1-3": "4"}  # the fourth valve gives these better in tune
 # By semitones below partial 2: the combination nearest above, which a drawn valve slide brings down (derived: 48,
-# 4, 37 and 75 cents). galvanizedjazz.com has 2-3-4 for eight; eleven semitones are beyond the reach of four valves.
+# 4, 37 and 75 cents); eleven semitones are beyond the reach of four valves.
 _BELOW_FOUR = {7: "1-4", 8: "2-3-4", 9: "1-3-4", 10: "1-2-3-4"}
 
 

@@ -33,6 +33,10 @@ EXCEPTIONS = {
     "none), double-tongued or slurred today",
     ("horn", "attacks-too-fast"): "thirty-seconds of an ornament at a tempo of our own, slurred today",
     (
+        "natural-horn-eb",
+        "pitch-no-tube-gives",
+    ): "Beethoven, Symphony 9: the low A of the fourth horn, three semitones under partial 4, hard and famous",
+    (
         "tuba",
         "breath-too-short",
     ): "Mahler, Symphony 1: sixteen slow notes in one breath, as we divide it; the player breathes where he likes",
@@ -112,5 +116,4 @@ def test_a_known_passage(passage: Passage) -> None:
 
 def test_four_passages_for_each_of_four_instruments() -> None:
     count = Counter(p.instrument.partition("-")[0] for p in PASSAGES)
-    assert set(count) == {"horn", "trumpet", "trombone", "tuba"}
-    assert min(count.values()) >= 4
+    assert min(count[name] for name in ("horn", "trumpet", "trombone", "tuba", "natural")) >= 4
