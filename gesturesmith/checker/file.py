@@ -240,7 +240,9 @@ def _tester(seen: _JudgedFile, parts: tuple[str, ...] = ()) -> EditTester:
     from gesturesmith.fixes.tester import EditTester  # a file without faults does not pay for it
 
     reading = seen.reading
-    return EditTester(reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts)
+    return EditTester(
+        reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts, seen.piece.gestures
+    )
 
 
 def _with_suggestions(judged: Judged, tester: EditTester | None) -> tuple[Finding, ...]:

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
-from gesturesmith.diagnostics import Edit, Finding, PassageReport, Severity, Suggestion, Verdict
+from gesturesmith.diagnostics import Finding, PassageReport, Severity, Suggestion, Verdict
 from gesturesmith.fixes.tester import EditTester
-from gesturesmith.lang.nodes import Block, Note, Play, PlayItem
+from gesturesmith.lang.nodes import Note, Play, PlayItem
 from gesturesmith.model.piece import Settings
 from gesturesmith.units import Interval, Spelling, interval
 
@@ -35,7 +35,7 @@ def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport
             place = item.span.column - 1, item.span.end_column - 1, text
             by_line.setdefault(item.span.line, []).append(place)
         edits = tester.writer.replaced(entry, by_line)
-        verdict = _verdict(tester, block, edits) if edits else None
+        verdict = tester.passage_again(block, edits) if edits else None
         if verdict is not None and verdict is not Verdict.NOT_AS_WRITTEN:
             found.append(Suggestion(edits=edits, verdict=verdict, changes_music=True))
         if len(found) == _MAX_SUGGESTIONS:
@@ -45,11 +45,6 @@ def with_suggestions(tester: EditTester, settings: Settings, said: PassageReport
 
 def _with(finding: Finding, found: tuple[Suggestion, ...]) -> Finding:
     return replace(finding, suggestions=found) if finding.severity is Severity.REFUSED else finding
-
-
-def _verdict(tester: EditTester, block: Block, edits: tuple[Edit, ...]) -> Verdict | None:
-    after = tester.passage_again(block, edits)
-    return None if after is None else after.verdict
 
 
 def _proposals(items: list[PlayItem], settings: Settings) -> Iterator[tuple[str, ...]]:

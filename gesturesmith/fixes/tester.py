@@ -6,15 +6,16 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
-from gesturesmith.diagnostics import Edit, Finding, PassageReport, ReadError, Severity
+from gesturesmith.diagnostics import Edit, Finding, ReadError, Severity, Verdict
 from gesturesmith.diagnostics.edits import apply_edits
 from gesturesmith.fixes.divide import Divider
 from gesturesmith.fixes.edits import EditWriter
-from gesturesmith.judge.gesture import Judged, as_asked, judge_case
-from gesturesmith.judge.passage import passage_report
+from gesturesmith.judge.gesture import Judged, as_asked, judge_case, verdict_of
+from gesturesmith.judge.passage import passage_findings
 from gesturesmith.lang import parse
 from gesturesmith.lang.nodes import IMPOSED, Block, File, Play
 from gesturesmith.model.context import Context
+from gesturesmith.model.gesture import Gesture
 from gesturesmith.model.parts import line_of
 from gesturesmith.model.piece import Piece, Settings
 from gesturesmith.model.resolve import resolve
@@ -40,6 +41,7 @@ class EditTester:
 
     parts    names of the parts of a file for several instruments, of which this is the first
     others   those of the other parts
+    gestures those of the file, before any `fallback`
     """
 
     others: tuple[EditTester, ...] = ()
@@ -51,6 +53,7 @@ class EditTester:
         lines: Sequence[str],
         judged: dict[str, Judged],
         parts: tuple[str, ...] = (),
+        gestures: Iterable[Gesture] = (),
     ) -> None:
         self._tree = tree
         self._parts = parts
@@ -59,6 +62,8 @@ class EditTester:
         # With two blocks of one name nobody knows which is meant: the name must be fixed first.
         times = Counter(b.name.text.casefold() for b in tree.blocks)
         self._blocks = {n: b for b in tree.blocks if times[n := b.name.text.casefold()] == 1}
+        own = {g.name.casefold(): g for g in gestures}
+        self._kept = {id(b): own[n] for n, b in self._blocks.items() if b.kind == "gesture" and n in own}
         self.writer = EditWriter(settings, lines)
         self.divider = Divider(self.writer, tree.blocks)
         self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
@@ -94,11 +99,14 @@ class EditTester:
         self._left -= sum(_EACH + g.size for g in piece.gestures)
         return tuple(map(as_asked, piece.gestures))
 
-    def _resolved(self, blocks: tuple[Block, ...]) -> tuple[Piece | None, tuple[ReadError, ...]]:
+    def _resolved(
+        self, blocks: tuple[Block, ...], kept: dict[int, Gesture] | None = None
+    ) -> tuple[Piece | None, tuple[ReadError, ...]]:
+        """`kept`: the gestures of the file's own blocks, by `id`."""
         tree = File(self._tree.settings, blocks)
         found, ctx = self._known
         known = None if found is None or ctx.errors else (found, for_more(ctx))
-        return resolve(tree, instrument=self._settings.instrument, known=known)
+        return resolve(tree, instrument=self._settings.instrument, known=known, kept=kept)
 
     @cached_property
     def _known(self) -> tuple[Settings | None, Context]:
@@ -177,11 +185,11 @@ class EditTester:
         before = self._before[names]
         return after is None or any(n > before[rank][rule] for rule, n in after[rank].items())
 
-    def passage_again(self, block: Block, edits: Iterable[Edit]) -> PassageReport | None:
-        """A passage with edits applied, judged; None if it can no longer be read."""
+    def passage_again(self, block: Block, edits: Iterable[Edit]) -> Verdict | None:
+        """The verdict on a passage with edits applied; None if it can no longer be read."""
         name = block.name.text.casefold()
         said = self._judged_passages((name,), {name: self._parsed(block, edits)}, {})
-        return None if said is None else next(p for p in said if p.name.casefold() == name)
+        return None if said is None else verdict_of(said[name])
 
     @cached_property
     def _played_by(self) -> dict[str, tuple[str, ...]]:
@@ -220,7 +228,7 @@ class EditTester:
         if passages is None:
             return None
         counts = tuple(Counter[str]() for _ in Severity)
-        for finding in (f for passage in passages for f in passage.findings):
+        for finding in (f for findings in passages.values() for f in findings):
             for rank in range(_rank(finding) + 1):
                 counts[rank][finding.rule] += 1
         return counts
@@ -230,9 +238,9 @@ class EditTester:
         names: tuple[str, ...],
         changed: dict[str, tuple[Block, ...] | None],
         made: dict[str, Judged],
-    ) -> tuple[PassageReport, ...] | None:
-        """The reports on the passages, and on those they play, with some blocks changed; None if they cannot be
-        read, or no more is tried."""
+    ) -> dict[str, tuple[Finding, ...]] | None:
+        """The findings on the passages, and on those they play, by case-folded name, with some blocks changed; None
+        if they cannot be read, or no more is tried."""
         if not self.may_go_on():
             return None
         needed = dict.fromkeys(n for name in names for n in self._reached(name))
@@ -243,7 +251,7 @@ class EditTester:
                 if own is None:
                     return None
                 blocks += own
-        piece, errors = self._resolved(tuple(blocks))
+        piece, errors = self._resolved(tuple(blocks), self._kept)
         if errors or piece is None:
             return None
         items = [item for passage in piece.passages for item in passage.items]
@@ -251,4 +259,4 @@ class EditTester:
         self._left -= _EACH * len(piece.passages) + _PLAYED * notes
         judged = self._judged | made
         own_gestures = {g.name: g for g in piece.gestures}
-        return tuple(passage_report(passage, own_gestures, judged)[1] for passage in piece.passages)
+        return {p.name.casefold(): passage_findings(p, own_gestures, judged)[1] for p in piece.passages}

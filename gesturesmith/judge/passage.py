@@ -17,6 +17,24 @@ def passage_report(
     passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
 ) -> tuple[PassageCase, PassageReport]:
     """The report on a passage, from the verdicts on its own gestures and on those it transposes."""
+    case, findings = passage_findings(passage, own, judged)
+    hard = passage_difficulty(case)
+    said = PassageReport(
+        name=passage.name,
+        title=passage.title,
+        span=passage.span,
+        verdict=verdict_of(findings),
+        findings=findings,
+        difficulty=hard.number,
+        demands=hard.demands,
+    )
+    return case, said
+
+
+def passage_findings(
+    passage: Passage, own: dict[str, Gesture], judged: dict[str, Judged]
+) -> tuple[PassageCase, tuple[Finding, ...]]:
+    """A passage with how its gestures are played, and the findings on it, without how hard it is."""
     moved_ones: dict[int, Judged] = {}  # a repeated gesture is one value, judged once
     played = [_played(item, own, judged, moved_ones) for item in passage.items]
     case = PassageCase(
@@ -34,18 +52,7 @@ def passage_report(
         if p is not None and not _known(item, own)
         for finding in p.findings
     )
-    findings = in_file_order((*judge_passage(case), *_once(moved)))
-    hard = passage_difficulty(case)
-    said = PassageReport(
-        name=passage.name,
-        title=passage.title,
-        span=passage.span,
-        verdict=verdict_of(findings),
-        findings=findings,
-        difficulty=hard.number,
-        demands=hard.demands,
-    )
-    return case, said
+    return case, in_file_order((*judge_passage(case), *_once(moved)))
 
 
 def _played(

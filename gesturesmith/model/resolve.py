@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.lang import nodes
@@ -25,6 +27,7 @@ def resolve(
     profile: Profile | None = None,
     instrument: Instrument | None = None,
     known: tuple[Settings, Context] | None = None,
+    kept: Mapping[int, Gesture] | None = None,
 ) -> tuple[Piece | None, tuple[ReadError, ...]]:
     """The piece of a file, as far as it can be resolved, and every mistake in its meaning, in file order. Opens no
     file.
@@ -32,13 +35,14 @@ def resolve(
     profile      what was read at the quoted path of the instrument, if there is one
     instrument   replaces the one the file names
     known        the settings of this file, if they were read before, and a context for its blocks
+    kept         the gestures of blocks that were resolved before with these settings, by the block's `id`
 
     The piece is None if no gesture can be resolved: without an instrument, or without `pitches` for a transposing
     instrument.
     """
     found, ctx = known or settings(tree, profile, instrument)
     unread: set[str] = set()
-    gestures = _gestures(ctx, tree, unread)
+    gestures = _gestures(ctx, tree, unread, kept or {})
     text, meter = _file_frame(tree)
     played, lines = passages.passages(ctx, tree.blocks, gestures, (text, meter), unread)
     varied = _exercises(ctx, tree, gestures, unread)
@@ -65,7 +69,7 @@ def _file_frame(tree: nodes.File) -> tuple[str | None, tuple[int, int] | None]:
     return words.text if words is not None else None, bars
 
 
-def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Gesture]:
+def _gestures(ctx: Context, tree: nodes.File, unread: set[str], kept: Mapping[int, Gesture]) -> dict[str, Gesture]:
     """The gestures by case-folded name, in file order; names of those with an error join `unread`."""
     blocks = [b for b in tree.blocks if b.kind == "gesture"]
     if len(blocks) > MAX_GESTURES:
@@ -76,7 +80,9 @@ def _gestures(ctx: Context, tree: nodes.File, unread: set[str]) -> dict[str, Ges
     notes_so_far = 0
     for block in blocks[:MAX_GESTURES]:
         name = block.name.text.casefold()
-        gesture = build.gesture(ctx, block) if not ctx.full and notes_so_far <= MAX_NOTES else None
+        gesture = None
+        if not ctx.full and notes_so_far <= MAX_NOTES:
+            gesture = kept.get(id(block)) or build.gesture(ctx, block)
         notes_so_far += gesture.size if gesture is not None else 0
         if gesture is not None and notes_so_far > MAX_NOTES:
             ctx.error("too-many-gestures", block.name.span, limit=MAX_NOTES, what="notes in all gestures")
