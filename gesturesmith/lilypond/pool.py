@@ -76,6 +76,11 @@ class LilyPondPool:
             for waiting in self._living:
                 waiting.cancel()
 
+    @property
+    def stays(self) -> bool:
+        """Whether the LilyPond that is ready stays for further jobs, which then cost little."""
+        return stays(self.lilypond) and self._lost < _MOST_LOST
+
     def ready(self, formats: tuple[str, ...]) -> None:
         """Have a LilyPond that is ready for jobs of these formats: one that stays, or one that waits for the next.
 
@@ -84,7 +89,7 @@ class LilyPondPool:
         with self._lock:
             if self._closed:
                 return
-            if stays(self.lilypond) and self._lost < _MOST_LOST:
+            if self.stays:
                 warm = self._warm.get(formats)
                 if warm is None or not warm.lives:
                     self._warm[formats] = WarmLilyPond(self.lilypond, formats, self._ready_head())

@@ -10,14 +10,14 @@ from gesturesmith import techniques
 from gesturesmith.exercises import frame, graded, levels
 from gesturesmith.exercises.preparation import barred
 from gesturesmith.pipeline.naming import of_instrument
-from gesturesmith.pipeline.sheet import fitting, item, line, plain_music
+from gesturesmith.pipeline.sheet import fitting, item, line, plain_music, trying
 from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 from gesturesmith.wording import said, technique_title, together
 
 if TYPE_CHECKING:
-    from gesturesmith.lilypond import LilyPond
+    from gesturesmith.lilypond import LilyPond, LilyPondPool
     from gesturesmith.model.piece import Settings
     from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
@@ -49,12 +49,13 @@ class GradedOptions:
 def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> CompileResult:
     """A sheet for each level that has lines; `names` are those of the sheets. Reads no source."""
     technique = techniques.get(options.technique)
-    found = graded.graded(technique, options.settings.instrument, options.seed)
-    items = tuple(_item(options, level, found[level]) for level in options.levels if level in found)
+    with trying(options.lilypond) as pool:
+        found = graded.graded(technique, options.settings.instrument, options.seed)
+        items = tuple(_item(options, level, found[level], pool) for level in options.levels if level in found)
     return CompileResult(reports=(), names=tuple(i.name for i in items), items=items)
 
 
-def _item(options: GradedOptions, number: int, lines: tuple[graded.Graded, ...]) -> Item:
+def _item(options: GradedOptions, number: int, lines: tuple[graded.Graded, ...], pool: LilyPondPool | None) -> Item:
     from gesturesmith.sheets.exercises import Sheet
 
     technique = techniques.get(options.technique)
@@ -81,7 +82,7 @@ def _item(options: GradedOptions, number: int, lines: tuple[graded.Graded, ...])
             full=True,
         )
 
-    count = fitting(sheet, len(engraved), settings, options.lilypond)
+    count = fitting(sheet, len(engraved), settings, pool)
     return item(sheet(count), settings, PurePosixPath(sheet_name(options, number)), f"level{number}")
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import replace
 from functools import cache
 from pathlib import PurePosixPath
@@ -23,7 +24,7 @@ if TYPE_CHECKING:
     from gesturesmith.backends.lilypond import EngravedMusic
     from gesturesmith.diagnostics import ExerciseReport
     from gesturesmith.exercises.variants import Practice
-    from gesturesmith.lilypond import LilyPond
+    from gesturesmith.lilypond import LilyPond, LilyPondPool
     from gesturesmith.model.piece import Settings
     from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
@@ -32,6 +33,9 @@ if TYPE_CHECKING:
 # and staff heights per line.
 _AROUND_MM = 100.0
 _STAFFS_PER_LINE = 5.6
+
+
+_TRIED = ("svg",)  # in whatever format pages are counted
 
 
 @frozen(kw_only=True)
@@ -63,13 +67,15 @@ def compile_sheet(sources: tuple[Source, ...], options: SheetOptions) -> Compile
     if not checked.report.usable:
         return CompileResult(reports=(checked.report,), names=there)
     items: dict[tuple[str, str], Item] = {}
-    for number, part in enumerate(parts):
-        piece = part.reading.piece
-        name_of_part = checked.reading.parts[number].name if checked.parts else ""
-        for count, (name, practice) in enumerate(part.practices.items(), start=1):
-            if piece is not None and practice.kept:
-                output = f"e{count:05d}" if not name_of_part else f"part{number:03d}e{count:05d}"
-                items[name_of_part, name] = _item(practice, piece.settings, output, options, name_of_part)
+    counted = any(one.exercise.keep == "one page" for part in parts for one in part.practices.values() if one.kept)
+    with trying(options.lilypond if counted else None) as pool:
+        for number, part in enumerate(parts):
+            piece = part.reading.piece
+            name_of_part = checked.reading.parts[number].name if checked.parts else ""
+            for count, (name, practice) in enumerate(part.practices.items(), start=1):
+                if piece is not None and practice.kept:
+                    output = f"e{count:05d}" if not name_of_part else f"part{number:03d}e{count:05d}"
+                    items[name_of_part, name] = _item(practice, piece.settings, output, options, pool, name_of_part)
     made = tuple(
         _made(e, items.get((e.part.name if e.part is not None else "", e.name))) for e in checked.report.exercises
     )
@@ -82,7 +88,14 @@ def _made(exercise: ExerciseReport, item: Item | None) -> ExerciseReport:
     return replace(exercise, made=len(item.excerpts)) if item is not None else exercise
 
 
-def _item(practice: Practice, settings: Settings, output: str, options: SheetOptions, part: str) -> Item:
+def _item(
+    practice: Practice,
+    settings: Settings,
+    output: str,
+    options: SheetOptions,
+    pool: LilyPondPool | None,
+    part: str,
+) -> Item:
     from gesturesmith.sheets.exercises import Sheet
 
     exercise = practice.exercise
@@ -106,7 +119,7 @@ def _item(practice: Practice, settings: Settings, output: str, options: SheetOpt
 
     count = len(practice.kept)
     if exercise.keep == "one page":
-        count = fitting(sheet, count, settings, options.lilypond)
+        count = fitting(sheet, count, settings, pool)
     stem = delivery_name(options.name, settings, options.stem) if options.name else file_name(options.stem)
     folder = options.place / stem / file_name(part) if part else options.place / stem
     return item(sheet(count), settings, folder / file_name(exercise.name), output)
@@ -157,20 +170,20 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
     )
 
 
-def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypond: LilyPond | None) -> int:
+def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, pool: LilyPondPool | None) -> int:
     """The number of lines, from 1 to `most`, that fill one page: LilyPond tries sheets with more or fewer lines."""
     free = float(settings.paper_mm[1]) - _AROUND_MM
     count = min(most, max(1, int(free / (_STAFFS_PER_LINE * float(settings.staff_mm)))))
-    if lilypond is None:
+    if pool is None:
         return count
     known: dict[int, bool] = {}
 
     def fits(lines: int) -> bool:
-        """With a neighbour, since a second LilyPond takes longer than a second page."""
+        """With a neighbour where each try starts a LilyPond, which takes longer than a second page."""
         if lines not in known:
             near = lines - 1 if lines + 1 in known else lines + 1
-            some = {lines, near} if 1 <= near <= most else {lines}
-            known.update(_on_one_page({n: sheet(n) for n in sorted(some)}, settings, lilypond))
+            some = {lines, near} if 1 <= near <= most and not pool.stays else {lines}
+            known.update(_on_one_page({n: sheet(n) for n in sorted(some)}, settings, pool))
         return known[lines]
 
     if not fits(count):
@@ -184,17 +197,28 @@ def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, lilypo
     return count
 
 
-def _on_one_page(sheets: Mapping[int, Sheet], settings: Settings, lilypond: LilyPond) -> dict[int, bool]:
+def _on_one_page(sheets: Mapping[int, Sheet], settings: Settings, pool: LilyPondPool) -> dict[int, bool]:
     """Which of some sheets, by their number of lines, fit on one page."""
-    from gesturesmith.lilypond import Job, start
+    from gesturesmith.lilypond import Job
     from gesturesmith.sheets import document, exercises
 
     books = tuple(exercises.book(sheet, settings, output=f"tried{n}") for n, sheet in sheets.items())
-    with start(lilypond, ("svg",)) as waiting:
-        waiting.feed(Job(document=document(books)))
-        run = waiting.result()
+    run = pool.one(_TRIED, Job(document=document(books)))
     # Several pages become several numbered files. Failures here are reported when the sheet is made.
     found = {n: f"tried{n}.svg" in run.files for n in sheets}
     if any("over-full" in message.text for message in run.messages):  # of the fuller one
         found[max((n for n in found if found[n]), default=max(found))] = False
     return found
+
+
+@contextmanager
+def trying(lilypond: LilyPond | None) -> Iterator[LilyPondPool | None]:
+    """LilyPonds that try how much fits a page; None without LilyPond. The first is ready soon."""
+    if lilypond is None:
+        yield None
+        return
+    from gesturesmith.lilypond import LilyPondPool
+
+    with LilyPondPool(lilypond) as pool:
+        pool.ready(_TRIED)
+        yield pool

@@ -7,6 +7,7 @@ import re
 import unicodedata
 from fractions import Fraction
 from pathlib import Path
+from types import SimpleNamespace
 
 import pypdf
 import pytest
@@ -199,9 +200,10 @@ def test_one_page_is_filled_and_not_overfilled(lilypond) -> None:
     assert pages == [1, 2]
 
 
+@pytest.mark.parametrize("stays", [False, True])
 @pytest.mark.parametrize("room", range(12))
-def test_the_most_lines_that_fit_are_found_in_a_few_tries(room: int, monkeypatch) -> None:
-    """A try is a start of LilyPond, which takes longer than a page."""
+def test_the_most_lines_that_fit_are_found_in_a_few_tries(room: int, stays: bool, monkeypatch) -> None:
+    """A try is a start of LilyPond, which takes longer than a page, unless one stays; then each page counts."""
     tries: list[set[int]] = []
 
     def tried(sheets, settings, lilypond) -> dict[int, bool]:
@@ -212,8 +214,10 @@ def test_the_most_lines_that_fit_are_found_in_a_few_tries(room: int, monkeypatch
     settings = Settings(instrument=instruments.get("horn"), pitches="written")
     for most in range(1, 12):
         tries.clear()
-        assert sheet.fitting(lambda lines: lines, most, settings, "a LilyPond") == max(1, min(room, most))
-        assert len(tries) <= 4
+        pool = SimpleNamespace(stays=stays)
+        assert sheet.fitting(lambda lines: lines, most, settings, pool) == max(1, min(room, most))
+        assert len(tries) <= (7 if stays else 4)
+        assert not stays or all(len(some) == 1 for some in tries)
         assert sum(map(len, tries)) == len(set().union(*tries))
 
 
