@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import pairwise
 
+from gesturesmith import techniques
 from gesturesmith.diagnostics import Finding
 from gesturesmith.pictures import svg
 from gesturesmith.pictures.plot import HEIGHT, LEFT, TOP, WIDTH, Plot, around
@@ -32,6 +33,7 @@ from gesturesmith.pictures.svg import (
 from gesturesmith.pictures.told import severity_colour, told, verdict_colour
 from gesturesmith.rules.base import Case
 from gesturesmith.rules.shared.reading import written_name
+from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import Performance, perform
 from gesturesmith.tones.types import at
 
@@ -41,6 +43,7 @@ _RIGHT, _BOTTOM = 14.0, 34.0
 _LINE = 15.0  # from one line of text to the next
 _COLUMNS = 84  # characters of a line of text below the plot, without the tubes beside it
 _STAVES = (4300, 4700, 5000, 5300, 5700, 6400, 6700, 7100, 7400, 7700)  # the lines of bass and treble, written
+_UNDER = 68  # characters of the line under the title
 _TICKS = 12  # beats that are named, at most
 _DASHES = {"broken": "8 5", "dotted": "2 5"}
 
@@ -62,7 +65,8 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "", *, b
             words(verdict, LEFT + WIDTH, 22, font_size=13, text_anchor="end", fill=verdict_colour(verdict))
         )
     room = tube.words if tube is not None else reached[0].words if reached else ""
-    parts += [words(room, LEFT, 40, fill=REACH)] if room else []
+    under = _under(_played(case), room)
+    parts += [words(under, LEFT, 40, fill=REACH)] if under else []
     parts += _ground(case, plot)
     parts += [part for band in reached for part in _band(plot, case, band)]
     parts += _rungs(plot, tube) if tube is not None else ()
@@ -83,6 +87,30 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "", *, b
     return svg.document(
         parts, width + _RIGHT, height, f"{title}: written pitches over time", f"{room} {said}".strip()
     )
+
+
+def _played(case: Case) -> str:
+    """The techniques in force, by their names, each change after the other; "" for ordinary playing throughout."""
+    rows: list[str] = []
+    for point in case.gesture.points:
+        names = " + ".join(_named(one, case) for one in point.techniques or case.gesture.techniques)
+        if names and names not in rows[-1:]:
+            rows.append(names)
+    ordinary = techniques.get("ordinary").title["en"]
+    return "" if rows in ([], [ordinary]) else ", then ".join(rows)
+
+
+def _named(technique: Technique, case: Case) -> str:
+    title = technique.title["en"]
+    return f"{title} ({case.gesture.mute})" if technique.takes_mute and case.gesture.mute else title
+
+
+def _under(played: str, room: str) -> str:
+    """The line under the title: what is played and how far that reaches; cut to the width, the reach never."""
+    whole = f"{played}: {room}" if played and room else played or room
+    if len(whole) <= _UNDER:
+        return whole
+    return room if room else f"{whole[: _UNDER - 1].rstrip(' ,+')}…"
 
 
 def _plot(case: Case, heard: Performance) -> Plot:

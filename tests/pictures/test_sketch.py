@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+from itertools import combinations, pairwise
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -10,12 +12,13 @@ import pytest
 from realise.realised import gesture
 from tones.performed import checked
 
-from gesturesmith import writers
+from gesturesmith import techniques, writers
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Severity
 from gesturesmith.pictures.plot import HEIGHT, LEFT, TOP, WIDTH
 from gesturesmith.pictures.reach import bands, ladder, leaves
 from gesturesmith.pictures.sketch import sketch
+from gesturesmith.pictures.svg import CARE, HEARD, INK, REFUSED
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.realise import realise
 from gesturesmith.rules.base import Case
@@ -43,7 +46,7 @@ def texts(root: ElementTree.Element) -> list[tuple[float, float, str]]:
     return [(float(t.get("x", 0)), float(t.get("y", 0)), t.text or "") for t in root.iter(f"{SVG}text")]
 
 
-@pytest.fixture(scope="module", params=["horn", "trombone"])
+@pytest.fixture(scope="module", params=["horn", "trombone", "together"])
 def pictures(request) -> dict[str, str]:
     """A sketch of every technique, played by instruments that have it and by those that have not."""
     text = (GALLERY / f"{request.param}.gesture").read_text("utf-8")
@@ -55,7 +58,7 @@ def pictures(request) -> dict[str, str]:
 
 
 def test_every_technique_has_a_picture_inside_its_frame(pictures):
-    assert len(pictures) > 50
+    assert len(pictures) > 20
     for name, text in pictures.items():
         root = parsed(text)
         _, _, width, height = map(float, root.get("viewBox", "").split())
@@ -76,6 +79,69 @@ def test_no_label_stands_where_a_line_can_go(pictures):
     for name, text in pictures.items():
         for x, y, said in texts(parsed(text)):
             assert not (LEFT < x < LEFT + WIDTH and TOP < y < TOP + HEIGHT), (name, said)
+
+
+_WIDE = 0.56  # of its size, a letter of a plain sans serif on the average
+
+
+def text_box(element: ElementTree.Element) -> tuple[float, float, float, float]:
+    """Left, top, right and bottom of a text, as far as they can be known without its font."""
+    size = float(element.get("font-size", 12))
+    x, y = float(element.get("x", 0)), float(element.get("y", 0))
+    wide = _WIDE * size * len(element.text or "")
+    if "rotate(-90" in element.get("transform", ""):
+        return x - size / 2, y - wide / 2, x + size / 2, y + wide / 2
+    left = x - {"end": wide, "middle": wide / 2}.get(element.get("text-anchor", ""), 0.0)
+    return left, y - 0.75 * size, left + wide, y + 0.1 * size
+
+
+def ink(root: ElementTree.Element) -> Iterator[tuple[float, float]]:
+    """Places on the gesture as written and as it sounds, close together, and around its heads."""
+    for element in root.iter(f"{SVG}path"):
+        if element.get("stroke") in (INK, HEARD, REFUSED, CARE):
+            numbers = [float(n) for n in _NUMBER.findall(element.get("d", ""))]
+            row = list(zip(numbers[::2], numbers[1::2], strict=True))
+            for (x1, y1), (x2, y2) in pairwise(row):
+                steps = max(1, int(max(abs(x2 - x1), abs(y2 - y1)) / 2))
+                yield from ((x1 + (x2 - x1) * k / steps, y1 + (y2 - y1) * k / steps) for k in range(steps + 1))
+    for element in root.iter(f"{SVG}circle"):
+        if element.get("fill") == INK:
+            x, y, r = (float(element.get(name, 0)) for name in ("cx", "cy", "r"))
+            yield from ((x + dx * r, y + dy * r) for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)))
+
+
+def faults(text: str) -> list[str]:
+    """Labels that the gesture or its sound crosses, and labels that lie on each other."""
+    root = parsed(text)
+    boxes = [(text_box(t), t.text or "") for t in root.iter(f"{SVG}text") if (t.text or "").strip()]
+    places = list(ink(root))
+    found = [
+        f"{said!r} is crossed" for (a, b, c, d), said in boxes if any(a < x < c and b < y < d for x, y in places)
+    ]
+    for (one, said), (other, also) in combinations(boxes, 2):
+        if min(one[2], other[2]) - max(one[0], other[0]) > 1 and min(one[3], other[3]) - max(one[1], other[1]) > 1:
+            found.append(f"{said!r} lies on {also!r}")
+    return found
+
+
+def test_nothing_crosses_a_label_and_no_label_lies_on_another(pictures):
+    assert {name: wrong for name, text in pictures.items() if (wrong := faults(text))} == {}
+
+
+def test_a_crossed_label_is_found(pictures):
+    text = next(iter(pictures.values()))
+    here = f'<text x="{LEFT + 40}" y="{TOP + 60}" font-size="11">label</text>'
+    line = f'<path d="M{LEFT} {TOP + 57}L{LEFT + 200} {TOP + 57}" stroke="{INK}"/>'
+    assert faults(text.replace("</svg>", f"{here}{line}</svg>")) == [*faults(text), "'label' is crossed"]
+    assert "'label' lies on 'label'" in faults(text.replace("</svg>", f"{here}{here}</svg>"))
+
+
+@pytest.mark.parametrize("name", techniques.names())
+def test_a_picture_names_what_is_played(pictures, name):
+    found = [text for key, text in pictures.items() if key == name or key.startswith(f"{name}-middle")]
+    for text in found if name != "ordinary" else ():
+        under = [said for _, y, said in texts(parsed(text)) if y == 40]
+        assert techniques.get(name).title["en"] in "".join(under) or "harmonics" in "".join(under), name
 
 
 def test_text_fits_its_picture(pictures):
