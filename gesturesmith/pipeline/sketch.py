@@ -17,11 +17,9 @@ SKETCH = "sketch"  # the format, and the kind of its items
 
 def sketches(checked: Checked, only: str | None, folder: PurePosixPath) -> Iterator[Item]:
     """A sketch of each gesture and passage, or of the one called `only`; those of a part in a folder of its own."""
-    from gesturesmith.lytext import LyText
     from gesturesmith.pictures.sketch import sketch
     from gesturesmith.pictures.strain import strain
     from gesturesmith.pipeline.naming import file_name
-    from gesturesmith.writers import Item
 
     for part in checked.parts:
         assert part.part is not None
@@ -41,14 +39,22 @@ def sketches(checked: Checked, only: str | None, folder: PurePosixPath) -> Itera
         if only is not None and folded(only) != folded(name):
             continue
         if drawing:
-            yield Item(
-                output=f"sketch-{name}",
-                kind="sketch",
-                place=folder / file_name(name),
-                name=name,
-                title=title or "",
-                excerpts=(name,),
-                drawing=drawing,
-                book=LyText(""),
-                document=LyText(""),
-            )
+            yield drawn(name, title or "", drawing, folder / file_name(name))
+
+
+def drawn(name: str, title: str, drawing: str, place: PurePosixPath) -> Item:
+    """A drawing as something to be written."""
+    from gesturesmith.lytext import LyText
+    from gesturesmith.writers import Item
+
+    return Item(
+        output=f"sketch-{name}",
+        kind="sketch",
+        place=place,
+        name=name,
+        title=title,
+        excerpts=(name,),
+        drawing=drawing,
+        book=LyText(""),
+        document=LyText(""),
+    )

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import json
+import re
+from xml.etree import ElementTree
 
 import pytest
 from cli.conftest import GOOD
+from sampling import sample, whole
 
 from gesturesmith import instruments, rules, techniques
 from gesturesmith.diagnostics import Severity
@@ -13,6 +16,7 @@ from gesturesmith.evidence import Kind, Limit, Sourced
 from gesturesmith.explain.limits import limit_names, refused_side
 from gesturesmith.explain.mistakes import codes
 from gesturesmith.instruments.profile import load
+from gesturesmith.pipeline.example import example
 from gesturesmith.rules.shared.limits import above
 
 
@@ -139,3 +143,36 @@ def test_a_misspelled_word_is_told_what_it_may_have_been(here, run, typed, near)
     assert result.status == 2
     assert near in result.err
     assert "See gesturesmith" in result.err
+
+
+@pytest.mark.parametrize("name", [*sample(techniques.names(), 12), "harmonic-gliss-too-few-partials", "gs304"])
+def test_a_rule_and_a_technique_have_a_sketch(name, here, run):
+    """Of a rule its own example, with the finding; of a technique a gesture that can be played."""
+    result = run("explain", name, "--sketch", "why.svg")
+    assert result.status == 0, result.err
+    assert result.out.endswith("\n\n  why.svg\n")
+    text = (here / "why.svg").read_text("utf-8")
+    told = "".join(ElementTree.fromstring(text).itertext())
+    if name in techniques.names():
+        assert techniques.get(name).title["en"] in told
+        assert "not as written" not in told
+    else:
+        assert re.search(r"1\s+(not as written|with care):", told)
+    assert run("explain", name, "--sketch", "why.svg").status == 0  # our own is replaced
+    (here / "why.svg").write_text("mine")
+    assert run("explain", name, "--sketch", "why.svg").status == 2
+    assert (here / "why.svg").read_text() == "mine"
+
+
+@whole
+@pytest.mark.parametrize("name", [*techniques.names(), *rules.names()])
+def test_every_rule_and_every_technique_has_a_sketch(name):
+    item = example(name)
+    assert item is not None
+    ElementTree.fromstring(item.drawing)
+
+
+def test_a_mistake_has_no_sketch(here, run):
+    result = run("explain", "unknown-key", "--sketch", "why.svg")
+    assert result.status == 2
+    assert "there is no sketch of unknown-key: rules and techniques have one" in result.err
