@@ -30,7 +30,7 @@ from gesturesmith.pictures.svg import (
     path,
     words,
 )
-from gesturesmith.pictures.told import severity_colour, told, verdict_colour
+from gesturesmith.pictures.told import severity_colour, shortened, told, verdict_colour
 from gesturesmith.rules.base import Case
 from gesturesmith.rules.shared.reading import written_name
 from gesturesmith.techniques.base import Technique
@@ -59,7 +59,7 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "", *, b
     plot = _plot(case, heard)
     reached, tube = tuple(bands(case)), ladder(case)
     title = case.gesture.title or case.gesture.name
-    parts = [] if bare else [words(title, LEFT, 22, font_size=15, font_weight="bold")]
+    parts = [] if bare else [words(shortened(title, verdict, WIDTH), LEFT, 22, font_size=15, font_weight="bold")]
     if verdict and not bare:
         parts.append(
             words(verdict, LEFT + WIDTH, 22, font_size=13, text_anchor="end", fill=verdict_colour(verdict))

@@ -8,7 +8,7 @@ from gesturesmith.diagnostics import Finding
 from gesturesmith.evidence import Limit
 from gesturesmith.pictures import svg
 from gesturesmith.pictures.svg import CARE, FAINT, INK, REACH, REFUSED, SOFT, Point, box, path, words
-from gesturesmith.pictures.told import told, verdict_colour
+from gesturesmith.pictures.told import shortened, told, verdict_colour
 from gesturesmith.rules.base import PassageCase
 from gesturesmith.rules.shared.account import account, breathing, moments, played_out
 from gesturesmith.rules.shared.reading import plain
@@ -28,7 +28,7 @@ def strain(passage: PassageCase, findings: Sequence[Finding] = (), verdict: str 
     air, effort = _air(passage), _effort(passage)
     seconds = max(air[-1][0], effort[-1][0]) or 1.0
     title = passage.passage.title or passage.passage.name
-    parts = [] if bare else [words(title, _LEFT, 22, font_size=15, font_weight="bold")]
+    parts = [] if bare else [words(shortened(title, verdict, _WIDTH), _LEFT, 22, font_size=15, font_weight="bold")]
     if verdict and not bare:
         colour = verdict_colour(verdict)
         parts.append(words(verdict, _LEFT + _WIDTH, 22, font_size=13, text_anchor="end", fill=colour))

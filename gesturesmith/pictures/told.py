@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from gesturesmith.diagnostics import Finding, Severity, Verdict
 from gesturesmith.pictures.svg import CARE, REACH, REFUSED, SOFT
 
+_LETTER, _VERDICT_LETTER = 9.6, 7.8  # widths in the sizes of title and verdict
 _INDENT = "\N{NO-BREAK SPACE}" * 3
 
 
@@ -19,6 +20,12 @@ def told(findings: Sequence[Finding], columns: int) -> Iterator[tuple[str, str]]
         lines = textwrap.wrap(f"{number}  {heading}: {where}{finding.text}", columns - len(_INDENT))
         for row, line in enumerate(lines):
             yield (f"{_INDENT}{line}" if row else line), severity_colour(finding.severity)
+
+
+def shortened(title: str, verdict: str, width: float) -> str:
+    """A title that leaves room for the verdict at the right end of its line. Letters are taken to be wide."""
+    room = int((width - _VERDICT_LETTER * len(verdict) - _LETTER) / _LETTER)
+    return title if len(title) <= room else f"{title[: room - 1].rstrip()}…"
 
 
 def severity_colour(severity: Severity | None) -> str:

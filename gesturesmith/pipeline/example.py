@@ -25,7 +25,7 @@ def example(name: str) -> Item | None:
     """The sketch of a rule, by name or code, or of a technique; None if `name` is neither.
 
     >>> example("bend").title
-    'Lip bend on the double horn in F/B-flat'
+    'Lip bend, Horn in F'
     """
     if name in techniques.names():
         return _of_technique(name)
@@ -56,7 +56,7 @@ def _of_technique(name: str) -> Item | None:
         gesture = shape.at(best.note)
         if gesture is None:
             continue
-        title = f"{technique.title['en']} on the {instrument.name}"
+        title = f"{technique.title['en']}, {instrument.part_name}"
         judged = judge(replace(gesture, name=name, title=title))
         if judged.verdict is best.verdict:
             return drawn(

@@ -129,11 +129,11 @@ def test_far_is_what_the_rules_take_for_far(kind):
         (["chek", "a.gesture"], "unknown command 'chek'; did you mean check"),
         (["fix", "a.gesture"], "did you mean suggest"),
         (["sugest"], "did you mean suggest"),
-        (["qqq"], "choose from new, check, "),
+        (["qqq"], "choose from new, "),
         (["a.gesture"], "gesturesmith check a.gesture"),
         (["check", "--jsno", "a.gesture"], "unknown option --jsno; did you mean --json"),
         (["suggest", "--aply", "a.gesture"], "did you mean --apply"),
-        (["check", "--qqqqq", "a.gesture"], "choose from --json"),
+        (["check", "--qqqqq", "a.gesture"], "--json, --json-schema"),
         (["a\x1b[31m"], "unknown command 'a\ufffd[31m"),
     ],
 )

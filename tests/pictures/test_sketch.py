@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import combinations, pairwise
 from pathlib import Path
 from xml.etree import ElementTree
@@ -126,6 +127,15 @@ def faults(text: str) -> list[str]:
 
 def test_nothing_crosses_a_label_and_no_label_lies_on_another(pictures):
     assert {name: wrong for name, text in pictures.items() if (wrong := faults(text))} == {}
+
+
+@pytest.mark.parametrize("verdict", ["", "playable", "not as written"])
+def test_a_long_title_leaves_room_for_the_verdict(verdict):
+    """In the widest letters too."""
+    one = replace(case("C4, E4"), gesture=replace(case("C4, E4").gesture, title="WM" * 60))
+    text = sketch(one, (), verdict)
+    assert [fault for fault in faults(text) if verdict] == []
+    assert "WMW" in text
 
 
 def test_a_crossed_label_is_found(pictures):
