@@ -8,6 +8,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from gesturesmith import writers
+from gesturesmith.cache import Store
 from gesturesmith.checker import Checked
 from gesturesmith.lilypond import Job, LilyPond, LilyPondPool, MissingLilyPond, failure
 from gesturesmith.source import folded
@@ -31,18 +32,24 @@ class EngravedPicture:
 class Engraver:
     """A LilyPond that is always ready. Threads may share it; close it in the end."""
 
-    def __init__(self, lilypond: LilyPond | MissingLilyPond) -> None:
+    def __init__(self, lilypond: LilyPond | MissingLilyPond, store: Store) -> None:
         self.lilypond = lilypond
-        self._pool = LilyPondPool(lilypond) if isinstance(lilypond, LilyPond) else None
-        self._turn = threading.Lock()  # one LilyPond works at a time
+        self._pool = LilyPondPool(lilypond, keeper=store) if isinstance(lilypond, LilyPond) else None
+        self._compiled = False
         self._lock = threading.Lock()
         self._newest: dict[str, int] = {}
         self._kept: OrderedDict[str, bytes] = OrderedDict()
 
     def ready(self) -> None:
-        """Have a LilyPond wait for the next picture."""
+        """Have a LilyPond wait for the next picture. OSError if it cannot be started."""
         if self._pool is not None:
             self._pool.ready(_FORMATS)
+
+    def hasten(self) -> None:
+        """Once there is a picture: spend a second on having later ones sooner."""
+        if self._pool is not None and self._kept and not self._compiled:
+            self._compiled = True
+            self._pool.compile(at_once=True)
 
     def close(self) -> None:
         """End every LilyPond."""
@@ -63,11 +70,12 @@ class Engraver:
         kept = self._recall(item.document)
         if kept is not None:
             return EngravedPicture(svg=kept, description=item.description)
-        with self._turn:
+        job = Job(document=item.document, timeout_s=_PATIENCE_S)
+        run = self._pool.newest(_FORMATS, job) if wish == self._newest.get(window) else None
+        if run is None:
             if wish != self._newest.get(window):
                 return None
-            job = Job(document=item.document, timeout_s=_PATIENCE_S)
-            run = self._pool.one(_FORMATS, job)
+            run = self._pool.one(_FORMATS, job)  # another window came between
         data = run.file(item.output, "svg")
         failed = failure(job.document, run.messages, run.ended, () if data else ("",))
         if failed is not None or data is None:

@@ -82,8 +82,8 @@ class PageServer:
         self._documents = {document.id: document for document in made}
         self._lilypond = lilypond
         self._profiles = profiles
-        self._engraver = Engraver(lilypond)
         self._store = store or null_store()
+        self._engraver = Engraver(lilypond, self._store)
         self.key = secrets.token_urlsafe(32)
         self._nonce = secrets.token_urlsafe(16)
         self._seen: dict[tuple[str, str], CheckedText] = {}
@@ -146,7 +146,7 @@ class PageServer:
 
     async def _open(self, asked: PageRequest) -> Response:
         files = [await run_in_threadpool(self._opened, document) for document in self._documents.values()]
-        asyncio.get_running_loop().run_in_executor(None, self._engraver.ready)
+        asyncio.get_running_loop().run_in_executor(None, self._ready)
         missing = self._lilypond.reason if isinstance(self._lilypond, MissingLilyPond) else ""
         formats = [
             {"key": key, "about": writers.get(key).about, "engraved": writers.get(key).engraved}
@@ -210,8 +210,14 @@ class PageServer:
         document, window = self._document(asked), asked.text("window")
         wish = self._engraver.wish(window)
         found = await run_in_threadpool(self._pictured, document, window, wish, asked)
-        await run_in_threadpool(self._engraver.ready)
+        asyncio.get_running_loop().run_in_executor(None, self._ready)
         return found
+
+    def _ready(self) -> None:
+        """Have LilyPond wait; where it cannot, the next picture says why."""
+        with contextlib.suppress(OSError):
+            self._engraver.ready()
+            self._engraver.hasten()
 
     def _pictured(self, document: Document, window: str, wish: int, asked: PageRequest) -> Response:
         text, line = asked.text("text"), asked.number("line")
