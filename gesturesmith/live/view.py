@@ -30,7 +30,13 @@ def view(seen: CheckedText) -> dict[str, Any]:
         "whole": seen.whole,
         "here": None
         if here is None
-        else {"kind": here.kind, "name": here.name, "line": here.span.line, "last_line": here.last_line},
+        else {
+            "kind": here.kind,
+            "name": here.name,
+            "title": here.title,
+            "line": here.span.line,
+            "last_line": here.last_line,
+        },
         "sketches": list(_sketches(seen.checked, here.name)) if here is not None and here.name else [],
     }
 

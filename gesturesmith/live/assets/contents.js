@@ -18,9 +18,8 @@ export function contents(said, go) {
       make("span", { className: `sign ${one.verdict}`, "aria-hidden": "true" }, SIGNS[one.verdict]),
       make("span", { className: "title" }, one.title ?? one.name, one.part_title ? make("span", { className: "of-part" }, ` ${one.part_title}`) : null),
       make("span", { className: "how" }, one.words),
-      make("span", { className: "how-hard" }, one.difficulty === null ? "" : String(one.difficulty)),
+      make("span", { className: "how-hard" }, ...(one.difficulty === null ? [] : [make("span", { className: "unseen" }, "difficulty "), String(one.difficulty)])),
     );
-    if (one.difficulty !== null) label.setAttribute("aria-label", `${one.title ?? one.name}${one.part_title ? `, ${one.part_title}` : ""}: ${one.words}, difficulty ${one.difficulty}`);
     return make("li", {}, label);
   }), ...unread.map((name) => make("li", { className: "unread-entry" }, make("span", { className: "sign unread", "aria-hidden": "true" }, SIGNS.unread), `${name}: cannot be read yet`)));
   const count = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;

@@ -25,7 +25,7 @@ export function prose(text) {
     return part.split(/\n\s*\n/).filter((one) => one.trim()).map((one) => make("p", {}, ...spans(one.trim().replace(/\s*\n\s*/g, " "))));
   });
 }
-function spans(text) {
+export function spans(text) {
   return text.split(/(`[^`]+`|\*\*[^*]+\*\*|\*[^*\s][^*]*\*|\[[^\]]+\]\([^)]+\))/).filter(Boolean).map((part) => {
     if (part.startsWith("`") && part.length > 2) return make("code", {}, part.slice(1, -1));
     if (part.startsWith("**") && part.length > 4) return make("strong", {}, part.slice(2, -2));

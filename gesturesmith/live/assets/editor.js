@@ -100,7 +100,7 @@ export function makeState(text, { tables, nonce, changed, moved, keys }) {
       history(), drawSelection(), closeBrackets(), indentUnit.of("  "), search({ top: true }), EditorView.lineWrapping,
       language(tables), colours, folding(tables), indenting(tables), marked, tabHasWaited,
       autocompletion({ override: [words], icons: false, selectOnOpen: false, interactionDelay: 0, activateOnTypingDelay: 50, closeOnBlur: true }),
-      EditorView.contentAttributes.of({ "aria-label": "Gestures, as text", spellcheck: "false", autocorrect: "off", autocapitalize: "off", translate: "no" }),
+      EditorView.contentAttributes.of({ "aria-label": "Gestures, as text", tabindex: "0", spellcheck: "false", autocorrect: "off", autocapitalize: "off", translate: "no" }),
       keymap.of([
         { key: "Tab", run: tab },
         { key: "Enter", run: enter },

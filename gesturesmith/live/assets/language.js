@@ -33,7 +33,7 @@ export function language(tables) {
       if (state.value && stream.match(NOTE)) return stream.string[at] === "x" ? "about" : "note";
       const word = stream.match(WORD);
       if (word) {
-        if (!state.value && !before && blocks.has(word[0])) {
+        if (!state.value && !before && blocks.has(word[0]) && !/^\s*:/.test(stream.string.slice(stream.pos))) {
           state.head = true;
           return "block";
         }

@@ -1,5 +1,5 @@
 // What comes of the block at the cursor: verdict, sketch, engraving, findings with their ways out.
-import { $, button, fill, make, picture } from "./dom.js";
+import { $, button, fill, make, picture, spans } from "./dom.js";
 import { ask, json } from "./api.js";
 
 export const SIGNS = { playable: "●", "with-care": "▲", "not-as-written": "■", advice: "●", caution: "▲", refused: "■", unread: "◆" };
@@ -74,7 +74,8 @@ export class Panel {
     if (!errors.length && here && this.shown === here.name) return; // it is being typed
     if (errors.length || here) $("verdict").className = errors.length ? "unread" : "";
     if (errors.length) {
-      fill($("verdict"), make("p", { className: "said" }, sign("unread"), make("strong", {}, "cannot be read yet")), this.errors(errors));
+      const head = here?.name ? [make("p", { className: "kind" }, here.kind, " ", make("code", {}, here.name)), make("h2", {}, here.title || here.name)] : [];
+      fill($("verdict"), ...head, make("p", { className: "said" }, sign("unread"), make("strong", {}, "cannot be read yet")), this.errors(errors));
     } else if (here) $("verdict").replaceChildren();
   }
 
@@ -90,7 +91,7 @@ export class Panel {
   errors(errors) {
     if (!errors.length) return null;
     const rows = errors.slice(0, 6).map((error) => {
-      const row = make("li", {}, button(`line ${error.line}`, () => this.go(error.line, error.column), { className: "place" }), ` ${error.message}`);
+      const row = make("li", {}, button(`line ${error.line}`, () => this.go(error.line, error.column), { className: "place" }), " ", ...spans(error.message));
       const ways = (error.nearest ?? []).slice(0, 3);
       if (ways.length) row.append(make("span", { className: "nearest" }, ...ways.map((word) => button(word, () => this.take({ ...error, rule: error.rule }, { words: word, replaces: error, word }), { className: "way short" }))));
       row.append(why(error));
@@ -136,12 +137,12 @@ export class Panel {
       const one = make("article", { className: SEVERITIES[finding.severity] });
       const where = [several ? said.part_title : null, finding.where].filter(Boolean).join(", ");
       one.append(make("h3", {}, make("span", { className: "number" }, String(n)), sign(finding.severity), finding.heading, where ? ": " : "", where ? button(where, () => this.go(finding.line, finding.column), { className: "place" }) : null));
-      one.append(make("p", {}, finding.message));
+      one.append(make("p", {}, ...spans(finding.message)));
       for (const way of finding.suggestions.slice(0, 3)) {
         this.ways.push({ line: finding.line, way, finding });
         one.append(this.way(finding, way));
       }
-      if (!finding.suggestions.length && finding.hint) one.append(make("p", { className: "hint" }, finding.hint));
+      if (!finding.suggestions.length && finding.hint) one.append(make("p", { className: "hint" }, ...spans(finding.hint)));
       one.append(why(finding, open.has(finding.rule)));
       return one;
     }));
