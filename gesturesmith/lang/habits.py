@@ -30,6 +30,15 @@ _SIGN = {"flat": "b", "sharp": "#", "bémol": "b", "dièse": "#", "bemolle": "b"
 _NOTE_AFTER_SIGN = re.compile(r"([\^v])([A-G])([#b]?)([0-9])\Z")
 _EXTREMELY = ("as high as", "as low as", "so hoch wie", "le plus haut", "le plus aigu")
 _OCTAVE_OF_C1 = 3  # c' is C4
+# By how many notes in the time of how many are said.
+_TUPLETS = {
+    "triplet": 3, "triplets": 3, "triole": 3, "triolet": 3, "terzina": 3, "duplet": 2, "quintuplet": 5,
+    "quintole": 5, "quintolet": 5, "quintina": 5, "sextuplet": 6, "sextole": 6, "sextolet": 6, "sestina": 6,
+    "septuplet": 7, "septole": 7, "septolet": 7, "settimina": 7, "tuplet": 5, "n-tole": 5,
+}  # fmt: skip
+_GRACES = frozenset(
+    ("acciaccatura", "appoggiatura", "grace", "gracenote", "vorschlag", "appoggiature", "acciaccature", "petite")
+)
 
 
 def no_point(reader: Reader, tok: Token) -> None:
@@ -48,6 +57,12 @@ def no_point(reader: Reader, tok: Token) -> None:
         )
     if tok.kind != "word":
         return
+    if text.lower() in _TUPLETS:
+        many = _TUPLETS[text.lower()]
+        example = f"C5 for 1/{many}, D5 for 1/{many} and so on"
+        _say(reader, tok, f"tuplets follow from the lengths: {example}, or all of them with lasts: 1 beat")
+    if text.lower() in _GRACES and after.kind == "note":
+        _say(reader, tok, f"a word goes after its note: {after.text} grace", f"{after.text} grace")
     line = " ".join(t.text for t in reader.tokens[reader.i : reader.i + 5] if t.line == tok.line).lower()
     if any(line.startswith(said) for said in _EXTREMELY):
         fix = "lowest" if " low" in f" {line}" else "highest"
@@ -121,6 +136,13 @@ def _word(reader: Reader, tok: Token, point: str) -> None:
     """Words after a point that name a technique, or join it to the next."""
     line = [t for t in reader.tokens[reader.i : reader.i + 4] if t.line == tok.line]
     after = reader.ahead()
+    if tok.text in ("x", "times") and after.kind == "number":
+        what = f"attacks: {after.text} repeats a single note; otherwise it is written again, after a comma"
+        _say(reader, tok, what)
+    if tok.text in ("o", "O"):
+        _say(reader, tok, "the sign o is a word here: write `open`", "open")
+    if tok.text in ("note", "notes") and reader.back().text == "grace":
+        _say(reader, tok, "the word is `grace` alone")
     if tok.text in MUTES:
         _say(reader, tok, f"a mute has a key of its own: mute: {tok.text}; at a point it goes in as muted")
     if tok.text == "to" and after.kind == "note":

@@ -216,7 +216,7 @@ GESTURE: dict[str, Key] = {
         "how fast the waves of a vibrato, trill, shake, tremolo or wah-wah are: `slow`, `medium`, `fast`, or "
         "a number "
         "of waves a second, joined by `<` (faster) and `>` as in `dynamics`: `slow < fast@3 > slow`. Drawn as"
-        " a wave",
+        " a wave, with the numbers beside it",
         "as the player likes, not printed",
         words={**meanings.SPEEDS, "<": "faster", ">": "slower"},
     ),

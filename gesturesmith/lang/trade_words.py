@@ -104,14 +104,14 @@ for _word, _typings in SAID.items():
 NOTE_VALUES = {
     as_said(_typed): _beats
     for _beats, _said in {
-        "4": "whole, semibreve, ganze, ganze note, ronde, intero, whole note",
+        "4": "whole, semibreve, ganze, ganze note, ronde, intero, whole note, w",
         "3": "dotted half, dotted minim",
-        "2": "half, minim, halbe, halbe note, blanche, minima, half note",
+        "2": "half, minim, halbe, halbe note, blanche, minima, half note, h",
         "3/2": "dotted quarter, dotted crotchet, punktierte viertel, noire pointée",
-        "1": "quarter, crotchet, viertel, viertelnote, noire, semiminima, quarter note",
+        "1": "quarter, crotchet, viertel, viertelnote, noire, semiminima, quarter note, q",
         "3/4": "dotted eighth, dotted quaver",
-        "1/2": "eighth, quaver, achtel, achtelnote, croche, croma, eighth note, 8th",
-        "1/4": "sixteenth, semiquaver, sechzehntel, double croche, semicroma, sixteenth note, 16th",
+        "1/2": "eighth, quaver, achtel, achtelnote, croche, croma, eighth note, 8th, e",
+        "1/4": "sixteenth, semiquaver, sechzehntel, double croche, semicroma, sixteenth note, 16th, s",
     }.items()
     for _typed in _said.split(", ")
 }

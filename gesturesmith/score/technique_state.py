@@ -24,7 +24,7 @@ from gesturesmith.score.marks import (
     TechniqueTurnEnd,
     TechniqueTurnStart,
 )
-from gesturesmith.score.waves import drawn_waves
+from gesturesmith.score.waves import drawn_waves, rate
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
 from gesturesmith.wording import text as wording
 
@@ -230,7 +230,9 @@ class TechniqueState:
                 if n == 0 and technique.key in self.open and not self.silence and waves is None:
                     self.open.pop(technique.key).ends.remove(SpanEnd())  # it continues from the gesture before
                 elif n - 1 not in inside:
-                    events[n].marks.append(SpanStart(word=self._word(case, technique, forces[n]), waves=waves))
+                    said = self._word(case, technique, forces[n])
+                    often = rate(case, events[n].start, _span_end(n, inside, events)) if waves is not None else ""
+                    events[n].marks.append(SpanStart(word=f"{said} {often}".strip(), waves=waves))
                 if n + 1 not in inside:
                     events[n].ends.append(SpanEnd())
             self.known.add(technique.key)

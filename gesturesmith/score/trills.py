@@ -9,9 +9,9 @@ from gesturesmith.realise.trills import above, second_cents
 from gesturesmith.rules.base import Case
 from gesturesmith.score.events import EventBuilder, VoiceBuilder
 from gesturesmith.score.heads import on_page
-from gesturesmith.score.marks import SecondNote, TrillSign
+from gesturesmith.score.marks import SecondNote, TrillSign, Words
 from gesturesmith.score.technique_state import carries_scripts, in_force
-from gesturesmith.score.waves import drawn_waves
+from gesturesmith.score.waves import drawn_waves, rate
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import Spelling
 
@@ -36,6 +36,8 @@ def draw(case: Case, line: VoiceBuilder, pitches: Pitches) -> None:
             if technique.look.trill:
                 waves = drawn_waves(case, technique, event.start, event.end)
                 event.marks.append(TrillSign(to=to[0] if to is not None and near else None, waves=waves))
+                often = rate(case, event.start, event.end) if waves is not None else ""
+                event.marks += [Words(text=often)] if often else []
             if to is not None and not (near and technique.look.trill):
                 event.marks.append(SecondNote(to=to[0]))
         before = force

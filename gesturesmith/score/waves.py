@@ -37,6 +37,14 @@ def drawn_waves(case: Case, technique: Technique, start: Fraction, end: Fraction
     )
 
 
+def rate(case: Case, start: Fraction, end: Fraction) -> str:
+    """The waves a second that are asked for by number over a stretch: `3/s`, `3–7/s`; "" if none are."""
+    marks = case.gesture.speed
+    within = [mark for mark in marks if start <= mark.at <= end] or [mark for mark in marks if mark.at < start][-1:]
+    numbers = [f"{float(mark.per_second):g}" for mark in within if mark.per_second is not None]
+    return f"{'–'.join(numbers)}/s" if numbers else ""
+
+
 def _rows(found: tuple[tuple[Fraction, float], ...], start: Fraction, end: Fraction) -> WaveRows:
     """Times as shares of the stretch; without any the ordinary wave throughout."""
     return tuple(((at - start) / (end - start), value) for at, value in found) or ((Fraction(0), 1.0),)

@@ -32,7 +32,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(noise="tap"),
     sources=(Sourced("tapping on the bell", MEMORY, "common practice of contemporary parts"),),
-    called=("tap on the bell", "tapping on the bell"),
+    called=("tap", "taps", "tapping", "tap on the bell", "tapping on the bell"),
     title={
         "en": "Tapping on the bell",
         "de": "Auf den Schalltrichter klopfen",

@@ -39,7 +39,7 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(colour="buzz"),
     sources=(Sourced("buzzing on the mouthpiece alone", MEMORY, "common practice of contemporary parts"),),
-    called=("mouthpiece only", "mouthpiece buzz"),
+    called=("mouthpiece", "mouthpiece only", "mouthpiece buzz"),
     title={
         "en": "Mouthpiece alone",
         "de": "Mundstück allein",

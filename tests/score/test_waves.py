@@ -10,7 +10,7 @@ from tones.performed import tones
 from gesturesmith.checker import check_text
 from gesturesmith.lang.parse import parse
 from gesturesmith.score import gesture_score, passage_score
-from gesturesmith.score.marks import SpanStart, TechniqueTurnStart, TrillSign, Waves
+from gesturesmith.score.marks import SpanStart, TechniqueTurnStart, TrillSign, Waves, Words
 from gesturesmith.source import Source
 from gesturesmith.tones.types import times_of
 
@@ -174,3 +174,22 @@ def test_it_is_written_as_it_is_read():
     source = text("technique: vibrato; contour: C5; speed: slow<fast @3 > 4".replace(" @3", "@3"))
     assert "  speed: slow < fast@3 > 4\n" in format_text(Source("a", source))
     assert parse(Source("a", source))[1] == ()
+
+
+# A number of waves a second cannot be seen in a wave: it is printed beside the word or over the sign.
+@pytest.mark.parametrize(
+    ("lines", "said"),
+    [
+        ("technique: vibrato; contour: C5; lasts: 4 beats; speed: 5", ["vib. 5/s"]),
+        ("technique: vibrato; contour: C5; lasts: 4 beats; speed: 3 < 13/2", ["vib. 3–6.5/s"]),
+        ("technique: vibrato; contour: C5; lasts: 4 beats; speed: slow < 7@2 > slow", ["vib. 7/s"]),
+        ("technique: vibrato; contour: C5; lasts: 4 beats; speed: slow", ["vib."]),
+        ("technique: wah-wah; mute: plunger; contour: C5; lasts: 4 beats; speed: 2", ["wah-wah 2/s"]),
+        ("technique: valve-trill; trill: half; contour: C5; lasts: 4 beats; speed: 6", ["6/s"]),
+        ("technique: valve-trill; trill: half; contour: C5, D5; lasts: 4 beats; speed: 4 < 8@1", ["4–8/s", "8/s"]),
+    ],
+)
+def test_speeds_given_by_number_are_printed(lines, said):
+    marks = [mark for event in events(lines) for mark in event.marks]
+    shown = [m.text if isinstance(m, Words) else m.word for m in marks if isinstance(m, Words | SpanStart)]
+    assert shown == said
