@@ -60,7 +60,7 @@ def at_their_notes(
             what = "a grace note at the end belongs to the note before it, and here is silence before it"
             reader.error("bad-grace", waiting[0].point.span, what)
         _check_way(reader, before)
-        if between and between[-1].kind not in _JOINS and notes[-1].at is None:
+        if between and between[-1].kind not in _JOINS and notes[-1].at is notes[-1].for_ is None:
             what = "this line ends where the gesture does, which leaves a grace note no time: give its end a place"
             reader.error("bad-grace", waiting[0].point.span, f"{what}, such as @2")
         last = tuple(GraceNode(g.point, line) for g, line in zip(waiting, before, strict=True))

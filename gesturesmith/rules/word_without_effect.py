@@ -130,7 +130,11 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: _Word, techn
     if technique.layer in ("none", "attack") and any(t.tongues_only for t in {*before} ^ {*after}):
         return "what a line or slur reaches is not tongued"
     if sign != "without":
-        names = [_name(gesture, t) for t in before if t.layer != "none"] or ["ordinary playing"]
+        # The hand on the horn makes `closed` and `stopped` one: it is named as it was typed here.
+        typed = _written(gesture.points[index], sign, technique)
+        there = [t for t in before if t.layer != "none"]
+        named = [typed if t == technique and not t.takes_mute else _name(gesture, t) for t in there]
+        names = named or ["ordinary playing"]
         return f"{' + '.join(names)} {'is' if len(names) == 1 else 'are'} already in force"
     turns = changes[index].turns_to
     if technique not in before:
