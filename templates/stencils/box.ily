@@ -43,7 +43,7 @@
                          (ly:grob-array->list (ly:grob-object system 'all-elements))))
           (reaches (map (lambda (g) (ly:grob-extent g system X)) texts))
           (lefts (filter finite? (map (lambda (r) (- (car r) (* 0.4 unit))) reaches)))
-          (wide (apply max x1 (filter finite? (map (lambda (r) (+ (cdr r) (* 0.5 unit))) reaches)))))
+          (wide (apply max x1 (filter finite? (map (lambda (r) (- (cdr r) (* 0.8 unit))) reaches)))))
      ;; A level is wider than its head, but the frame before it may be close.
      (cons (max (apply min x0 lefts) (- x0 (* 0.5 unit)))
            (if (gs:last-piece? grob) (max x1 (min wide (cdr edges))) x1))))

@@ -75,8 +75,12 @@ gsPageMark =
       (lambda (before) (and before (eq? system (ly:grob-system before))))
       (lambda (texts) (gs:get (ly:grob-property grob 'details '()) 'numbers '())))))
 %% What is only repeated at the beginning of a system has room there, and must not reserve any elsewhere.
+%% LilyPond ends a system no earlier than what is in it: words end before its bar line, which in a score goes on from
+%% staff to staff.
+#(define gs:words-clear 1.4)
 #(define (gs:words-width grob)
-   (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X))
+   (let ((x (ly:stencil-extent (gs:word-stencil-where grob (lambda (before) before) gs:unknown-numbers) X)))
+     (if (interval-empty? x) x (cons (car x) (+ (cdr x) gs:words-clear)))))
 %% During line breaking: what would be printed here if a line went from one column to another.
 #(define (gs:words-pure-height grob start end)
    (ly:stencil-extent

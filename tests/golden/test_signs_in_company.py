@@ -339,3 +339,20 @@ def test_what_belongs_to_a_box_stands_in_its_frame(inside, tmp_path):
     held = [b for b in held if left <= (b.box[0] + b.box[1]) / 2 <= right]
     assert len(held) > 5
     assert [b.kind for b in held if not _inside(b.box, (left, right, low, high))] == []
+
+
+def test_words_end_before_the_last_bar_line(tmp_path):
+    """In a score it goes on from staff to staff, through the words above the lower one."""
+    music = r"c''1 c''1\gsWord" + ' "words longer than their bar" ' + r'\bar "|."'
+    marked = r"\override BarLine.output-attributes = #'((class . " + '"BarLine"))'
+    layout = rf"ragged-right = ##t \context {{ \Score {marked} }}"
+    svg = run(document([score(music, MARKED, layout)]), tmp_path)
+    (staff,) = staves(svg, (*KEPT_CLEAR, "BarLine"))
+    # Letters are taken as narrower than they are: the room is what is left beyond the text's own width.
+    (word,) = blocks(staff, "GestureWords")
+    end = max(b.box[1] for b in blocks(staff, "BarLine"))
+    loose_one = r"\override GestureWords.X-extent = #ly:grob::stencil-width "
+    without = run(document([score(loose_one + music, MARKED, layout)]), tmp_path)
+    (plain,) = staves(without, (*KEPT_CLEAR, "BarLine"))
+    (loose,) = blocks(plain, "GestureWords")
+    assert end - word.box[0] > max(b.box[1] for b in blocks(plain, "BarLine")) - loose.box[0] + 1
