@@ -72,7 +72,8 @@ def test_every_key_says_what_it_means(place: str) -> None:
     for name, key in keys.items():
         assert key.value.strip(), name
         assert key.missing.strip(), name
-        assert f"| `{name}` | " in language.REGIONS[place](), name
+        # Texts in other languages stand below the table.
+        assert "." in name or f"| `{name}` | " in language.REGIONS[place](), name
     assert f"<!-- made: {place} -->" in LANGUAGE
 
 

@@ -14,7 +14,8 @@ from handbook.techniques import LAYER_TITLES
 
 def _keys(keys: dict[str, Key]) -> str:
     return table(
-        ("key", "value", "when missing"), [(f"`{name}`", key.value, key.missing) for name, key in keys.items()]
+        ("key", "value", "when missing"),
+        [(f"`{name}`", key.value, key.missing) for name, key in keys.items() if "." not in name],
     )
 
 

@@ -15,6 +15,7 @@ from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain, say
 from gesturesmith.cli.engrave import build_of, identity
 from gesturesmith.cli.input_files import InputFile, InputFiles, read_all
+from gesturesmith.cli.looks import tell_untranslated
 from gesturesmith.cli.status import Status, worst
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -175,6 +176,8 @@ class _Delivery:
             kept = self._kept(record)
             blocked = self._write(kept)
         noting.tell_differences(way for done in self._finished for way in done.ways)
+        looks = ((one, look) for one in self._works for _, look in one.work.looks)
+        tell_untranslated((source, look) for one, look in looks for _, source in one.found.read)
         return worst(status, blocked, self._ended(kept))
 
     # --- what is made ------------------------------------------------------------------------------------------

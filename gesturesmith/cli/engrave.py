@@ -13,7 +13,7 @@ from gesturesmith.cli import notes as noting
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, complain
 from gesturesmith.cli.input_files import read_all
-from gesturesmith.cli.looks import look_options
+from gesturesmith.cli.looks import look_options, tell_untranslated
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status
 from gesturesmith.kinds import Pitches
@@ -118,6 +118,7 @@ def engrave(
     report = partial(_report, only=only, colour=bool(context.color), ways=ways)
     status = page_command.run(context, common, builds, store=store, files=found, report=report)
     noting.tell_differences(ways)
+    tell_untranslated((source, look) for _, source in found.read)
     return status
 
 

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import functools
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Any
 
 import click
 
-from gesturesmith.cli.console import clean
+from gesturesmith.cli.console import clean, say
 from gesturesmith.cli.status import Status
 from gesturesmith.model.looks import AS_WRITTEN, PageLook
+from gesturesmith.source import Source
+
+_NAMED = 5  # gestures of one file
 
 
 def _checked(context: click.Context, option: click.Parameter, value: str | None) -> str:
@@ -39,6 +42,24 @@ _OPTIONS = (
         help="a4, letter, or such as '230 x 310 mm'; replaces that of the files.",
     ),
 )
+
+
+def tell_untranslated(read: Iterable[tuple[Source, PageLook]]) -> None:
+    """Name the composer's texts that the files lack in a language of the pages made of them."""
+    from gesturesmith.lang import parse
+    from gesturesmith.lang.meanings import WORDINGS
+    from gesturesmith.model.translations import untranslated
+
+    found: dict[str, dict[str, dict[str, list[str]]]] = {}
+    for source, look in read:
+        for language, gesture, key in untranslated(look.on(parse(source)[0])):
+            keys = found.setdefault(language, {}).setdefault(source.name, {}).setdefault(gesture, [])
+            keys += [key] if key not in keys else []
+    for language, files in found.items():
+        for name, gestures in files.items():
+            told = [f"{gesture} ({', '.join(keys)})" for gesture, keys in gestures.items()]
+            more = [f"{len(told) - _NAMED} more"] if len(told) > _NAMED else []
+            say(clean(f"no text in {WORDINGS[language]}: {name}: {', '.join((*told[:_NAMED], *more))}"))
 
 
 def look_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:

@@ -14,7 +14,7 @@ from gesturesmith import writers
 from gesturesmith.cli import page_command
 from gesturesmith.cli.console import clean, say
 from gesturesmith.cli.input_files import InputFile, InputFiles, read_all
-from gesturesmith.cli.looks import look_options
+from gesturesmith.cli.looks import look_options, tell_untranslated
 from gesturesmith.cli.profiles import folder_of
 from gesturesmith.cli.status import Status, worst
 from gesturesmith.model.looks import PageLook
@@ -105,6 +105,7 @@ def notes(
         context, common, builds, store=page_command.open_store(common), files=found, report=report
     )
     tell_differences(ways)
+    tell_untranslated((source, look) for _, source in found.read)
     return status
 
 

@@ -76,7 +76,7 @@ def _first_word(raw: str) -> tuple[int, int] | None:
     """Where the first word of a line begins and ends."""
     start = len(raw) - len(raw.lstrip(" \t"))
     end = start
-    while end < len(raw) and (raw[end].isalnum() or raw[end] in "-_"):
+    while end < len(raw) and (raw[end].isalnum() or raw[end] in "-_."):
         end += 1
     return (start, end) if end > start else None
 

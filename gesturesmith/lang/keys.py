@@ -253,6 +253,16 @@ GESTURE: dict[str, Key] = {
         repeatable=True,
     ),
 }
+TRANSLATED = ("text", "footnote", "note")  # texts that may be given in each language of the pages
+GESTURE |= {
+    f"{key}.{language}": Key(
+        values.text,
+        f"the `{key}` on {meanings.WORDINGS[language]} pages, in quotes",
+        f"the `{key}` without a language",
+    )
+    for key in TRANSLATED
+    for language in WORDINGS
+}
 PASSAGE: dict[str, Key] = {
     "play": Key(
         play,

@@ -14,8 +14,9 @@ from gesturesmith.lang.keys import EVERY_KEY, SETTINGS
 from gesturesmith.lang.tokens import NormalisedLine, normalise
 from gesturesmith.lang.words import BLOCKS
 
-_KEY = re.compile(r"([^\W\d_][\w\-\u0300-\u036f]*)[ \t]*:(?!:)")
+_KEY = re.compile(r"([^\W\d_][\w\-\u0300-\u036f]*(?:\.[a-z]+)?)[ \t]*:(?!:)")
 _SEEN = 200  # characters of white space compared by their width
+_FIRST = re.compile(r"[^\W\d_][\w\-\u0300-\u036f]*(?:\.[a-z]+)?")  # with the language of a text
 _WORD = re.compile(r"[^\W\d_][\w\-\u0300-\u036f]*")
 
 
@@ -73,7 +74,7 @@ def _classify(here: NormalisedLine, start: int, open_indent: str | None, in_bloc
     """Classify a line that is neither blank nor a comment."""
     text = here.text
     match = _KEY.match(text, start)
-    word = _WORD.match(text, start)
+    word = _FIRST.match(text, start)
     first = match[1] if match else word[0] if word else ""
     value = match.end() if match else word.end() if word else start
     colon = match is not None

@@ -394,6 +394,9 @@ class Play:
     span: Span
 
 
+OWN_LANGUAGE = (
+    "own language"  # the key of a setting that no file has: in which its texts are if pages are in others
+)
 IN_SCORE = "in score"  # the key of a setting that no file has: that this is one part of several
 IMPOSED = "for all parts"  # and the key of what changes in a passage for all of them
 

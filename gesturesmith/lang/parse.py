@@ -219,7 +219,7 @@ class _Builder:
         if kind == "passage" and self.parts:
             self._no_such_part(line, span)
             return None
-        near = self.notes.nearest(line.key, tuple(keys))
+        near = self.notes.nearest(line.key, _alike(line.key, keys))
         wanted = f"write {listed(near)}" if near else _no_key(line.key, keys)
         self.notes.add("unknown-key", span, f"{shown(line.key)} is not {where}: {wanted}", near)
         return None
@@ -237,7 +237,7 @@ class _Builder:
         end = line.start + (len(line.key) or len(text.split()[0]))
         span = Span(line.content.number, line.start + 1, end + 1)
         kind = self.head.kind if self.head else ""
-        keys = tuple(IN_BLOCK[kind]) if kind else tuple(SETTINGS)
+        keys = _alike(line.key, IN_BLOCK[kind] if kind else SETTINGS)
         near = self.notes.nearest(line.key, keys) if line.key else ()
         hint = f"`{near[0]}: …`" if near else "a key, a colon and its value, such as `lasts: 4 beats`"
         self.notes.add("not-a-key", span, f"this line does not start with a key: write {hint}", near)
@@ -268,6 +268,11 @@ def _a(kind: BlockKind) -> str:
     return "exercises" if kind == "exercises" else f"a {kind}"
 
 
+def _alike(word: str, keys: Mapping[str, Key]) -> tuple[str, ...]:
+    """The keys that a word may have meant: those with a language only if it has a point too."""
+    return tuple(key for key in keys if ("." in key) == ("." in word)) or tuple(keys)
+
+
 def _no_key(word: str, keys: Mapping[str, Key]) -> str:
     """What to write instead of an unknown key: techniques and point words are not keys."""
     found = techniques.called(word) if "technique" in keys else ()
@@ -275,7 +280,7 @@ def _no_key(word: str, keys: Mapping[str, Key]) -> str:
         return f"write {listed(tuple(f'technique: {name}' for name in found))}"
     if as_said(word) in _CLEFS:
         return "the clef follows from the pitches, so leave this line out"
-    return f"choose from {listed(tuple(keys), 'and')}"
+    return f"choose from {listed(_alike(word, keys), 'and')}"
 
 
 def _home(key: str, homes: list[BlockKind], kind: BlockKind | Literal[""]) -> str:

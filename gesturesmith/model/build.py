@@ -10,10 +10,11 @@ from typing import get_args
 from gesturesmith import techniques
 from gesturesmith.kinds import Mute, one_of
 from gesturesmith.lang import nodes
+from gesturesmith.lang.keys import TRANSLATED
 from gesturesmith.lang.messages import shown
 from gesturesmith.lang.words import NOTEHEADS
 from gesturesmith.model import contour as contours
-from gesturesmith.model import harmonics, messages, strokes, trills, waves
+from gesturesmith.model import harmonics, messages, strokes, translations, trills, waves
 from gesturesmith.model.context import Context
 from gesturesmith.model.contour import GestureLength
 from gesturesmith.model.dynamics import at_each, dynamics, from_points
@@ -55,7 +56,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
     allows = _allows(ctx, block)
     mute = ctx.value(block, "mute", nodes.Word)
     notehead = ctx.value(block, "notehead", nodes.Word)
-    texts = {key: _text(ctx, block, key) for key in ("text", "footnote", "note")}
+    texts = {key: translations.text(block, key, ctx.languages) for key in TRANSLATED}
     if clock.beats is not None:
         lasts = block.get("lasts")
         ctx.short_enough("this gesture", clock.beats, lasts.span if lasts is not None else block.name.span)
@@ -81,6 +82,7 @@ def gesture(ctx: Context, block: nodes.Block) -> Gesture | None:
         text=texts["text"],
         footnote=texts["footnote"],
         note=texts["note"],
+        own_texts=translations.own_texts(block, ctx.languages),
         notehead=one_of(NOTEHEADS, notehead.text) if notehead is not None else "auto",
         allows=allows,
         spans={e.key.text: e.span for e in reversed(block.entries)},
@@ -345,8 +347,3 @@ def _allows(ctx: Context, block: nodes.Block) -> tuple[Allow, ...]:
         ctx.rule(entry.value.rule)
         found.append(Allow(rule=entry.value.rule.text, reason=entry.value.reason.text, span=entry.value.span))
     return tuple(found)
-
-
-def _text(ctx: Context, block: nodes.Block, key: str) -> str | None:
-    node = ctx.value(block, key, nodes.Text)
-    return node.text if node is not None else None

@@ -15,6 +15,7 @@ from gesturesmith.lang.reader import MAX_ERRORS, and_more
 from gesturesmith.lang.words import LEVELS, MARKS, MUTES, nearest, trade
 from gesturesmith.model import messages
 from gesturesmith.model.gesture import Pitch
+from gesturesmith.model.translations import ENGLISH, PageLanguages
 from gesturesmith.source import Span, as_said
 from gesturesmith.techniques.base import Technique
 from gesturesmith.units import UNISON, KeySignature, Spelling
@@ -78,6 +79,7 @@ class Context:
     one_part   whether the file is for one instrument, so that its keys are read as its pitches are
     meter     that of the file, None if it is free
     counted   the note that the file's tempo names, in quarters; `tempo` is in quarters a minute
+    languages  of the page and of the file's own texts
     varied    notes and silences in all variants of the exercises so far
     """
 
@@ -90,6 +92,7 @@ class Context:
     two_players: bool = False
     one_part: bool = True
     keyless: bool = False
+    languages: PageLanguages = ENGLISH
     varied: int = 0
     meter: tuple[int, int] | None = None
     counted: Fraction | None = None

@@ -73,6 +73,7 @@ def excerpt(
         text=None,
         footnote=None,
         note=None,
+        own_texts=(),
         allows=(),
     )
 

@@ -276,6 +276,7 @@ class Gesture:
     pace: TempoMap | None = None
     speed: tuple[WaveMark, ...] = ()
     width: tuple[WaveMark, ...] = ()
+    own_texts: tuple[str, ...] = ()  # its footnote and note, in each language of the page
 
     @property
     def size(self) -> int:

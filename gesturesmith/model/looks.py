@@ -52,7 +52,8 @@ class PageLook:
             else block
             for block in tree.blocks
         )
-        return replace(tree, settings=(*kept, *asked.values()), blocks=blocks)
+        own = [_own_language(tree)] if "wording" in asked else []
+        return replace(tree, settings=(*kept, *asked.values(), *own), blocks=blocks)
 
     @property
     def _entries(self) -> tuple[nodes.KeyEntry, ...]:
@@ -60,6 +61,14 @@ class PageLook:
 
         asked = ((f.name, getattr(self, f.name)) for f in fields(self))
         return tuple(entry for key, value in asked if value for entry in parse(_said(key, value))[0].settings[:1])
+
+
+def _own_language(tree: nodes.File) -> nodes.KeyEntry:
+    """The setting that says in which language the texts of a file are, whatever that of the page."""
+    from gesturesmith.lang import nodes, parse
+
+    entry = tree.get("wording") or parse(_said("wording", "en"))[0].settings[0]
+    return replace(entry, key=replace(entry.key, text=nodes.OWN_LANGUAGE))
 
 
 AS_WRITTEN = PageLook()

@@ -15,6 +15,7 @@ from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCH
 from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.looks import PageLook
 from gesturesmith.model.piece import Settings
+from gesturesmith.model.translations import page_languages
 from gesturesmith.source import Span, as_said
 
 if TYPE_CHECKING:  # most files name no profile
@@ -117,6 +118,7 @@ def settings(
     ctx.two_players = players is not None and players.value > 1
     ctx.keyless = tree.get("key") is not None
     ctx.one_part = tree.get(nodes.IN_SCORE) is None
+    ctx.languages = page_languages(tree)
     found = instrument if instrument is not None else _instrument(ctx, tree, profile)
     pitches = _pitches(ctx, tree, found)
     if found is not None:

@@ -387,7 +387,7 @@ def _gesture_entry(
     return NotesEntry(
         number=number,
         names=(_names(mine, languages, parts),),
-        texts=(text, *(line for line in see if line)),
+        texts=(*(gesture.own_texts or (text,)), *(line for line in see if line)),
         case=shown or case,
         settings=_telling(part.settings),
         # Engraved again only if shown differently from the part.

@@ -179,3 +179,15 @@ def test_misuse_is_told(files, run, arguments, said):
 def test_names_for_delivery(files, run):
     run("notes", "in/one.gesture", "--name", "{title}-{part}")
     assert made(files / "out") == {"One-Horn_in_F-notes.pdf"}
+
+
+def test_missing_translations_are_named_once_a_run(files, run):
+    (files / "in" / "one.gesture").write_text(
+        f'{ONE}gesture c\n  contour: C5\n  note: "Slow."\n  text: "far"\n  text.de: "fern"\n', "utf-8"
+    )
+    for command in (("notes",), ("engrave", "--notes")):
+        out = run(*command, "in", "--as", "ly", "--wording", "de, fr").out
+        assert "no text in German: in/one.gesture: c (note)\n" in out
+        assert "no text in French: in/one.gesture: c (text, note)\n" in out
+        assert "no text in French: in/deep/two.gesture: a (footnote)\n" in out
+    assert "no text" not in run("notes", "in/one.gesture", "--as", "ly").out
