@@ -184,6 +184,9 @@ def _keys(at: Place, lines: tuple[str, ...], said: _Typed) -> list[CompletionOff
         found += _with_values(there, said.text)
         if at.margin:
             found += _begun(lines, said.text)
+        elif not found:
+            settings = _with_values(SETTINGS, said.text)
+            found += (replace(one, help=f"{one.help}; a setting, at the margin") for one in settings)
     return found or (_near(said.text, tuple(row)) if said.guess else [])
 
 

@@ -60,7 +60,12 @@ class GestureServer(LanguageServer):
 
     async def _check(self, uri: str) -> None:
         await asyncio.sleep(REST_S)
-        report = await self.checked(uri)
+        try:
+            report = await self.checked(uri)
+        except Exception as error:  # a bug of ours: the next text may be checked again
+            words = f"this is a bug in Gesturesmith, not in your file: {type(error).__name__}"
+            self.window_log_message(types.LogMessageParams(types.MessageType.Error, words))
+            return
         document = self.document(uri)
         if report is None or uri not in self.workspace.text_documents:
             return

@@ -33,7 +33,7 @@ def _damaged(lot: random.Random) -> str:
 
 def test_any_text_and_any_cursor_has_an_answer():
     lot = random.Random(16)
-    for _ in range(count(250, 5000)):
+    for _ in range(count(160, 5000)):
         source = Source("", _damaged(lot))
         lines = source.lines
         line = lot.randrange(len(lines) + 3)

@@ -128,6 +128,7 @@ NEWCOMERS = [
     ("contour: c4|", "C4"),
     ("c4|", "contour: C4"),
     ("contour: G4, fis|", "F#5"),
+    ("French horn|", "instrument: horn"),
     ("contour: do4|", "C4"),
     ("tr|", "trill"),
     ("technique: tr|", "valve-trill"),

@@ -14,6 +14,7 @@ from pytest_lsp.client import DEFAULT_CLIENT_FEATURES, default_converter, regist
 
 from gesturesmith.cli.main import main
 from gesturesmith.lang import format_text
+from gesturesmith.lsp.documents import GestureWorkspace
 from gesturesmith.source import Source
 
 COMMAND = [sys.executable, "-m", "gesturesmith.cli.main", "language-server", "--stdio"]
@@ -231,7 +232,7 @@ async def test_nothing_that_can_be_typed_makes_an_answer_fail(client: LanguageCl
 async def test_a_large_file_keeps_no_answer_waiting(client: LanguageClient):
     """While it is checked, which takes seconds, completion is answered."""
     block = "gesture g{}\n  technique: bend\n  contour: C5\n  lasts: 2 beats\n\n"
-    open_ = Editor(client, TEXT + "".join(block.format(n) for n in range(2500)), "large")
+    open_ = Editor(client, TEXT + "".join(block.format(n) for n in range(1500)), "large")
     await asyncio.sleep(0.3)  # until it is being checked
     at = open_.at("technique: ", len("technique: "))
     said = await client.text_document_completion_async(t.CompletionParams(open_.id, at))
@@ -248,3 +249,29 @@ def test_without_its_extra_the_command_says_what_to_install(monkeypatch, capsys)
         monkeypatch.delitem(sys.modules, name)
     assert main(["language-server"]) == 3
     assert 'pip install "gesturesmith[editors]"' in capsys.readouterr().err
+
+
+@pytest.mark.asyncio
+async def test_a_bug_of_ours_ends_one_check_and_is_told(monkeypatch):
+    """The next text is checked again."""
+    from gesturesmith.lsp import server as module
+
+    made = module.server()
+    made.protocol._workspace = GestureWorkspace(None)
+    told: list[str] = []
+    monkeypatch.setattr(made, "window_log_message", lambda params: told.append(params.message))
+    monkeypatch.setattr(made, "text_document_publish_diagnostics", lambda params: told.append(params.uri))
+    monkeypatch.setattr(module, "REST_S", 0)
+    made.workspace.put_text_document(t.TextDocumentItem("file:///nowhere/a.gesture", "gesture", 1, TEXT))
+
+    def broken(*_: object, **__: object) -> None:
+        raise ZeroDivisionError
+
+    with monkeypatch.context() as patch:
+        patch.setattr(module, "check_text", broken)
+        made.changed("file:///nowhere/a.gesture")
+        await made.waiting["file:///nowhere/a.gesture"]
+    assert told == ["this is a bug in Gesturesmith, not in your file: ZeroDivisionError"]
+    made.changed("file:///nowhere/a.gesture")
+    await made.waiting["file:///nowhere/a.gesture"]
+    assert told[1:] == ["file:///nowhere/a.gesture"]
