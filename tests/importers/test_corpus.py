@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+import re
+import zipfile
 from collections import Counter
 from fractions import Fraction
 from pathlib import Path
@@ -13,7 +15,7 @@ import music21
 import pytest
 from importers.test_excerpt import played
 from music.bach import MOVEMENTS
-from sampling import WHOLE
+from sampling import WHOLE, whole
 
 from gesturesmith.diagnostics import Severity
 from gesturesmith.importers.excerpt import excerpt
@@ -61,6 +63,36 @@ def theirs(part: music21.stream.Part) -> list[tuple[Fraction, float]]:
         if not n.duration.isGrace
         for pitch in n.pitches
     )
+
+
+def text(path: Path) -> str:
+    """The XML of a score."""
+    data = path.read_bytes()
+    if data.startswith(b"PK"):
+        with zipfile.ZipFile(path) as packed:
+            name = next(
+                n for n in packed.namelist() if not n.startswith("META-INF") and n.endswith(("xml", "musicxml"))
+            )
+            data = packed.read(name)
+    return data.decode("utf-16" if data.startswith((b"\xff\xfe", b"\xfe\xff")) else "utf-8", "replace")
+
+
+@whole
+def test_there_are_no_others():
+    """Every file in MusicXML whose names or sounds of parts are those of a brass instrument, by its text; and every
+    other is read as well, if only to say that nothing in it is for us."""
+    names = re.compile(
+        r"<(?:part-name|instrument-name)[^>]*>[^<]*\b(?:horns?|corn[oi]|cornets?|trumpets?|tromb[ae]|clarin[oi]|trombones?|"
+        r"tromboni|posaunen?|trompeten?|tuba|euphonium)\b|<instrument-sound>brass\.",
+        re.IGNORECASE,
+    )
+    files = [path for path in sorted(CORPUS.rglob("*")) if path.suffix in (".xml", ".mxl", ".musicxml")]
+    assert len(files) > 600
+    assert [str(path.relative_to(CORPUS)) for path in files if names.search(text(path))] == sorted(SCORES)
+    for path in files:
+        score = read(path.read_bytes())
+        assert score.errors == (), path
+        assert bool(score.parts) == (str(path.relative_to(CORPUS)) in SCORES), path
 
 
 @pytest.mark.parametrize("name", SCORES if WHOLE else SAMPLE)

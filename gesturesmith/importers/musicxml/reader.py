@@ -95,7 +95,8 @@ def read(data: bytes, given: Callable[[str], str] = lambda _name: "") -> Notated
     except NotMusicXmlError as broken:
         if broken.too_large or not reader.bars:
             raise
-        reader.error(broken.line, f"{_upper(str(broken))}: the rest of the file could not be read")
+        name, bar = reader.last
+        reader.error(broken.line, f"{_upper(str(broken))}: what comes after bar {bar} of {name} could not be read")
     else:
         if root.tag not in ("score-partwise", "score-timewise"):
             raise NotMusicXmlError(
@@ -117,6 +118,12 @@ class _ScoreReader:
         self.notes = 0
         self.ours = False
         self._left = 0
+
+    @property
+    def last(self) -> tuple[str, str]:
+        """The part and the number of the bar that were read last."""
+        part = [one for one in self.parts.values() if one.bars][-1]
+        return part.name, self.bars[len(part.bars) - 1].number
 
     def error(self, line: int, message: str) -> None:
         if len(self.errors) < MAX_ERRORS:
