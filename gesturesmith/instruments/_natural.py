@@ -37,8 +37,9 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
             100, PUBLISHED, "JASA 155 (3 Suppl.) A109 (2024): stopping transposes the horn in F by a semitone"
         ),
     )
-    usual = (fundamental + 1200, fundamental + 4800)
-    widest = (fundamental, max(usual[1], min(fundamental + 5000, horn.INSTRUMENT.widest_range.value[1])))
+    top = horn.INSTRUMENT.widest_range.value[1]
+    usual = (fundamental + 1200, min(fundamental + 4800, top))
+    widest = (fundamental, max(fundamental + 4800, min(fundamental + 5000, top)))
     return replace(
         horn.INSTRUMENT,
         key=key,
@@ -51,7 +52,11 @@ def crook(key: str, pitch: str, steps: int, semitones: int, *, de: str, fr: str,
         sides=(side,),
         tubes=valve_tubes((side,), usual[1], widest[1]),
         registers=REGISTERS,
-        usual_range=Sourced(usual, PRACTICE, "common practice: partials 2 to 16, written C3 to C6"),
+        usual_range=Sourced(
+            usual,
+            PRACTICE,
+            "common practice: partials 2 to 16, written C3 to C6; in high crooks to G5 sounding, as any horn",
+        ),
         widest_range=Sourced(
             widest,
             PRACTICE,

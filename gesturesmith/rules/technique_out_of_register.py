@@ -22,13 +22,14 @@ from collections.abc import Iterator
 from gesturesmith.evidence import Sourced
 from gesturesmith.rules.base import Case, Finding, rule
 from gesturesmith.rules.shared import fixes
-from gesturesmith.rules.shared.reading import pitched_points, point_names, register_name
+from gesturesmith.rules.shared.reading import point_names, register_name
 
 
 @rule("GS506", "technique-out-of-register", severity="caution", only=("limit:registers",))
 def check(case: Case) -> Iterator[Finding]:
     said = set()
-    for _, point in pitched_points(case):
+    # Noises too: where a stroke of the tongue resonates is a matter of register.
+    for point in (p for p in case.gesture.sounding_points if p.sounding_cents is not None):
         for technique in point.techniques:
             limit = technique.limits.get("registers")
             register = register_name(case, point)

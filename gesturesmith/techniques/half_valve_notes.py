@@ -12,6 +12,10 @@ TECHNIQUE = Technique(
     kin=("half-valve", "ordinary"),
     takes={"valves": "stay half down", "harmonics": "be blurred"},
     limits={
+        "fastest_per_s": Limit(
+            Sourced(4, HOUSE, "thecontemporaryhorn.com: vague centres, avoid fast rhythms; the number is ours"),
+            unit="1/s",
+        ),
         "shortest_ms": Limit(Sourced(150, HOUSE, "the hollow tone speaks late"), unit="ms", side="below"),
         "loudest": Limit(
             Sourced("f", HOUSE, "beyond it the tone breaks into the open one"), unit="level", side="louder"
