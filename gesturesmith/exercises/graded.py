@@ -109,9 +109,9 @@ def _playable(technique: Technique, instrument: Instrument, level: StudentLevel,
         for number, asked in enumerate(phrases):
             if len(plain) == _KEPT or (number >= _TRIED and len(plain) + len(advised) not in range(1, _ENOUGH)):
                 break
-            tune = (asked.shape, asked.key, asked.degree, asked.pace, asked.strokes)
-            new = line(technique, instrument, asked, f"l{level.number}n{number}") if tune not in seen else None
-            if new is None or not _within(new, low, high, level):
+            new = line(technique, instrument, asked, f"l{level.number}n{number}")
+            tune = _tune(new) if new is not None else ()
+            if new is None or tune in seen or not _within(new, low, high, level):
                 continue
             gesture, _ = make(new)
             judged = judge(gesture) if gesture is not None else None
@@ -231,7 +231,8 @@ def _rates(technique: Technique, instrument: Instrument, level: StudentLevel) ->
         slowest, fastest_tempo = (instrument.student and instrument.student.tempi) or _TEMPI
         if max(_TEMPI[0], slowest) <= tempo <= min(_TEMPI[1], fastest_tempo):
             found.append((strokes, tempo))
-    return tuple(found) or ((_OTHER_STROKES[0], _TEMPI[0]),)
+    slowest = ((instrument.student and instrument.student.tempi) or _TEMPI)[0]
+    return tuple(found) or ((_STROKES.get(technique.rate, _OTHER_STROKES)[0], slowest),)
 
 
 @lru_cache(maxsize=64)
@@ -249,6 +250,11 @@ def _partners(technique: Technique, instrument: Instrument) -> tuple[str, ...]:
         and instrument.gives(t.needs)
         and joining(technique, t).verdict == "goes"
     )
+
+
+def _tune(new: NewGesture) -> tuple[object, ...]:
+    """What is heard of a line, whatever its key is called, its tempo and its level."""
+    return tuple((point.pitch.name, point.at) for point in new.points if isinstance(point.pitch, Spelling))
 
 
 def _within(new: NewGesture, low: Fraction, high: Fraction, level: StudentLevel) -> bool:

@@ -190,7 +190,7 @@ def _chosen(technique: Technique, share: Share, rows: Sequence[_DegreeAt]) -> It
             fits = fits and n > 0
         if share == "held":
             fits = fits and many < 2 and not before
-        if share == "every other" or (share == "all" and way in ("slide", "quarter")):
+        if share == "every other" or way == "slide" or (share == "all" and way == "quarter"):
             fits = fits and not before
         before = fits
         if fits:

@@ -145,7 +145,8 @@ def _fresh(plan: TermPlan, key: str) -> Iterator[Graded]:
     seen: set[object] = set()
     for seed in range(plan.seed, plan.seed + _SEEDS):
         for one in graded(techniques.get(key), plan.instrument, seed).get(plan.level, ()):
-            tune = (one.asked.shape, one.asked.key, one.asked.degree, one.asked.pace, one.asked.strokes)
+            points = one.case.gesture.points
+            tune = tuple((point.pitch.written.name, point.at) for point in points if point.pitch is not None)
             if tune not in seen:
                 seen.add(tune)
                 yield one

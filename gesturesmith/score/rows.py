@@ -29,7 +29,9 @@ def fingerings(case: Case, line: VoiceBuilder, asked: Fingerings) -> None:
     if asked == "none" or len(case.instrument.tubes) == 1:
         return
     realisation = case.realisation
-    if realisation.print_tube and realisation.tube is not None:
+    # One tube throughout is said at its first note; where plain notes stand beside a sweep, each says its own.
+    tubes = {p.tube.name for p in realisation.points if p.tube is not None}
+    if realisation.print_tube and realisation.tube is not None and tubes <= {realisation.tube.name}:
         line.sounding[0].marks.append(Fingering(name=realisation.tube.name))
         return
     shown: tuple[str, EventBuilder] | None = None

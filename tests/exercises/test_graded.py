@@ -139,7 +139,7 @@ def test_what_a_first_year_student_cannot_reach_has_no_first_level() -> None:
 
 def test_lines_are_phrases_of_several_shapes(found) -> None:
     for level, lines in found.items():
-        tunes = [(one.asked.shape, one.asked.key, one.asked.degree, one.asked.pace) for one in lines]
+        tunes = [tuple((p.pitch.written.name, p.at) for p in one.case.gesture.points if p.pitch) for one in lines]
         assert len(set(tunes)) == len(tunes)
         assert len({one.asked.shape for one in lines}) >= min(3, len(lines) - 1), level
 
