@@ -36,6 +36,7 @@ TEXTS = {
     "chart-ladders-slide": "Naturtöne aller Lagen",
     "chart-ladders-single": "Naturtonreihe",
     "map-unpitched": "Ohne Tonhöhe und daher in jedem Register: {techniques}.",
+    "map-rare": "Nur mit einem Dämpfer, den es dafür kaum gibt: {techniques}.",
     "map-missing": "Nicht auf diesem Instrument: {techniques}.",
     "chart-fingering": "Grifftabelle",
     "chart-quarter-tones": "Vierteltöne",
@@ -74,11 +75,11 @@ TEXTS = {
     "chart-triggers": "T steht für das Quartventil, TT für beide Ventile zusammen.",
     "chart-care": "Noten mit schwarzem Kopf gelingen nur mit Vorsicht.",
     "chart-missing": "Eingeklammerte Noten gibt kein Griff.",
+    "chart-missing-slide": "Eingeklammerte Noten gibt keine Lage.",
     "chart-sides": "F steht für die F-Seite des Horns, Bb für die B-Seite (mit dem Daumenventil).",
     "chart-in-and-out": "Short heißt etwas kürzer als die Lage, long etwas länger.",
-    "chart-corrected": (
-        "Die Zahl nach Lippe, Hand oder Zug sagt, um wie viele Cent der Ton damit steigt (+) oder fällt (−)."
-    ),
+    "chart-corrected": "Die Zahl nach {means} sagt, um wie viele Cent der Ton damit steigt (+) oder fällt (−).",
+    "chart-or": "oder",
     "chart-ladders-legend": (
         "Unter jeder Note die Zahl des Naturtons und um wie viele Cent er von der gleichstufigen Stimmung abweicht "
         "(+ ist zu hoch). Schwarze Köpfe weichen um mehr als {cents} Cent ab; eingeklammerte Noten liegen "
@@ -104,7 +105,7 @@ TEXTS = {
     "term-week": "Woche",
     "term-date": "Ab",
     "term-new": "Neu",
-    "term-tempi": "Tempi",
+    "term-tempi": "Tempo",
     "term-title": "{week}. Woche",
     "term-new-line": "neu",
     "term-from": "aus der {week}. Woche",

@@ -37,6 +37,7 @@ TEXTS = {
     "chart-ladders-slide": "Harmonics of every slide position",
     "chart-ladders-single": "Harmonics",
     "map-unpitched": "Without pitch, and so in any register: {techniques}.",
+    "map-rare": "Only with a mute that is rarely made for it: {techniques}.",
     "map-missing": "Not on this instrument: {techniques}.",
     "chart-fingering": "Fingering chart",
     "chart-quarter-tones": "Quarter tones",
@@ -75,11 +76,11 @@ TEXTS = {
     "chart-triggers": "T is the trigger, TT both triggers together.",
     "chart-care": "Notes with black heads are available only with care.",
     "chart-missing": "No fingering gives the notes in parentheses.",
+    "chart-missing-slide": "No slide position gives the notes in parentheses.",
     "chart-sides": "F is the F side of the horn, Bb its B-flat side, with the thumb valve.",
     "chart-in-and-out": "Short means a little further in than the position, long a little further out.",
-    "chart-corrected": (
-        "The number after lip, hand or slide says by how many cents it brings the note up (+) or down (−)."
-    ),
+    "chart-corrected": "The number after {means} says by how many cents it brings the note up (+) or down (−).",
+    "chart-or": "or",
     "chart-ladders-legend": (
         "Below each note are the number of the harmonic and its difference from equal temperament in cents (+ is "
         "sharp). Black heads are more than {cents} cents off; notes in parentheses lie outside the usual "
@@ -105,7 +106,7 @@ TEXTS = {
     "term-week": "Week",
     "term-date": "From",
     "term-new": "New",
-    "term-tempi": "Tempi",
+    "term-tempi": "Tempo",
     "term-title": "Week {week}",
     "term-new-line": "new",
     "term-from": "from week {week}",

@@ -36,6 +36,7 @@ TEXTS = {
     "chart-ladders-slide": "Harmoniques de chaque position",
     "chart-ladders-single": "Harmoniques",
     "map-unpitched": "Sans hauteur, donc dans tout registre : {techniques}.",
+    "map-rare": "Seulement avec une sourdine rare pour cet instrument : {techniques}.",
     "map-missing": "Impossible sur cet instrument : {techniques}.",
     "chart-fingering": "Tablature des doigtés",
     "chart-quarter-tones": "Quarts de ton",
@@ -76,11 +77,11 @@ TEXTS = {
     "chart-triggers": "T : barillet de quarte ; TT : les deux barillets ensemble.",
     "chart-care": "Les notes à tête noire ne s’obtiennent qu’avec précaution.",
     "chart-missing": "Aucun doigté ne donne les notes entre parenthèses.",
+    "chart-missing-slide": "Aucune position ne donne les notes entre parenthèses.",
     "chart-sides": "F désigne le côté fa du cor, Bb le côté si bémol (avec le pouce).",
     "chart-in-and-out": "Short : un peu plus rentrée que la position ; long : un peu plus sortie.",
-    "chart-corrected": (
-        "Le nombre après lèvres, main ou coulisse dit de combien de cents la note monte (+) ou descend (−)."
-    ),
+    "chart-corrected": "Le nombre après {means} dit de combien de cents la note monte (+) ou descend (−).",
+    "chart-or": "ou",
     "chart-ladders-legend": (
         "Sous chaque note, le numéro de l’harmonique et son écart en cents par rapport au tempérament égal (+ : "
         "plus haut). Les têtes noires s’écartent de plus de {cents} cents ; les notes entre parenthèses sont en "
@@ -112,12 +113,12 @@ TEXTS = {
     "term-new-line": "nouveau",
     "term-from": "de la semaine {week}",
     "term-again": "encore une fois, de la semaine {week}",
-    "term-more": "{techniques} : d’autres lignes",
+    "term-more": "{techniques} : d’autres lignes",
     "term-revision": "Révision",
     "term-no-lesson": "pas de cours",
-    "term-minutes": "Travail : {minutes} minutes par semaine, un peu chaque jour.",
+    "term-minutes": "Travail : {minutes} minutes par semaine, un peu chaque jour.",
     "term-braces": (
-        "Avec un appareil dentaire : peu de temps à la fois, peu de pression, et une pause dès que cela fait mal."
+        "Avec un appareil dentaire : peu de temps à la fois, peu de pression, et une pause dès que cela fait mal."
     ),
     "term-how": (
         "Une page par semaine. Jouer chaque ligne au tempo le plus lent, le cocher quand elle réussit, "

@@ -36,6 +36,7 @@ TEXTS = {
     "chart-ladders-slide": "Armonici di ogni posizione della coulisse",
     "chart-ladders-single": "Serie degli armonici",
     "map-unpitched": "Senza altezza, quindi in qualsiasi registro: {techniques}.",
+    "map-rare": "Solo con una sordina rara per questo strumento: {techniques}.",
     "map-missing": "Non su questo strumento: {techniques}.",
     "chart-fingering": "Tavola delle posizioni",
     "chart-quarter-tones": "Quarti di tono",
@@ -75,11 +76,11 @@ TEXTS = {
     "chart-triggers": "T è la ritorta, TT entrambe le ritorte insieme.",
     "chart-care": "Le note con testa nera si ottengono solo con cautela.",
     "chart-missing": "Nessuna posizione dà le note tra parentesi.",
+    "chart-missing-slide": "Nessuna posizione della coulisse dà le note tra parentesi.",
     "chart-sides": "F è il lato in fa del corno, Bb quello in si bemolle (con il pollice).",
     "chart-in-and-out": "Short significa un po’ più corta della posizione, long un po’ più lunga.",
-    "chart-corrected": (
-        "Il numero dopo labbra, mano o coulisse dice di quanti cent la nota sale (+) o scende (−)."
-    ),
+    "chart-corrected": "Il numero dopo {means} dice di quanti cent la nota sale (+) o scende (−).",
+    "chart-or": "o",
     "chart-ladders-legend": (
         "Sotto ogni nota il numero dell’armonico e lo scarto in cent dal temperamento equabile (+ significa "
         "crescente). Le teste nere si scostano di oltre {cents} cent; le note tra parentesi sono fuori di ciò che "

@@ -248,10 +248,17 @@ def test_quarter_tones_that_are_not_to_be_had_are_told() -> None:
 
 def test_the_map_holds_every_technique_once() -> None:
     found = survey(HORN)
-    keys = [t.key for t, _ in found.rows] + [t.key for t in (*found.unpitched, *found.missing)]
+    keys = [t.key for t, _ in found.rows] + [t.key for t in (*found.unpitched, *found.missing, *found.rare)]
     assert sorted(keys) == sorted(techniques.names())
     assert {t.needs for t in found.missing} == {"slide", "trigger", "valve-slide"}
     assert all(t.pitched == "none" for t in found.unpitched)
+
+
+def test_a_harmon_mute_is_for_trumpets_and_trombones() -> None:
+    """Common practice; its stems are in no row of the map of a horn or a tuba."""
+    for name, there in (("horn", False), ("tuba", False), ("trumpet", True), ("trombone", True)):
+        keys = {t.key for t, _ in survey(instruments.get(name)).rows}
+        assert ("stem-in" in keys) is there
 
 
 def test_a_cell_of_the_map_is_a_verdict() -> None:
@@ -344,6 +351,10 @@ def test_a_legend_says_what_its_chart_shows() -> None:
         "fingering", "trumpet"
     )  # between pedal notes and F#3
     assert "No fingering gives the notes in parentheses" not in book("fingering", "horn")
+    assert "No slide position gives the notes in parentheses" in book("fingering", "trombone")
+    assert "The number after lip, hand" not in book("fingering", "tuba")  # nobody's hand is in its bell
+    assert "The number after slide says" in book("fingering", "tuba")
+    assert "The number after lip or hand says" in book("fingering", "horn")
     assert "its slide position" in book("quarter-tones", "trombone")
     assert "the number of its harmonic" in book("quarter-tones", "natural-horn")
     assert "la position de la coulisse" in book("quarter-tones", "trombone", "fr")

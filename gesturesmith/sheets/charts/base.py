@@ -127,7 +127,8 @@ def text_has(column: Column, word: str) -> bool:
 
 def legend(keys: Iterable[str], settings: Settings) -> LyText:
     """Sentences of `wording` in sequence, in the languages of the page."""
-    return paragraph(together(" ".join(wording(key, one) for key in keys) for one in settings.wording))
+    means = settings.instrument.means
+    return paragraph(together(" ".join(wording(key, one, means) for key in keys) for one in settings.wording))
 
 
 def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyText:
@@ -143,10 +144,22 @@ def explained(chart: str, columns: Iterable[Column], settings: Settings) -> LyTe
             "chart-attachments" if "T" not in sides else "chart-triggers" if len(sides) > 2 else "chart-trigger"
         )
     keys += ["chart-in-and-out"] * any(text_has(c, "short") or text_has(c, "long") for c in seen)
-    corrected_by = {means for means in _MEANS if any(text_has(c, said(means, settings.wording)) for c in seen)}
-    keys += ["chart-corrected"] * bool(corrected_by)
-    keys += ["chart-care"] * any(c.black for c in seen) + ["chart-missing"] * any(c.shut for c in seen)
-    return legend(tuple(keys), settings)
+    after = ["chart-care"] * any(c.black for c in seen) + ["chart-missing"] * any(c.shut for c in seen)
+    there = [means for means in _MEANS if any(text_has(c, said(means, settings.wording)) for c in seen)]
+    told = (_corrected_by(there, language) for language in settings.wording)
+    parts = []
+    for language, correction in zip(settings.wording, told, strict=True):
+        rows = [wording(key, language, instrument.means) for key in keys]
+        rows += [correction] * bool(there) + [wording(key, language, instrument.means) for key in after]
+        parts.append(" ".join(rows))
+    return paragraph(together(parts))
+
+
+def _corrected_by(means: Sequence[str], language: str) -> str:
+    """What the numbers after "lip" and the like say, of those that occur."""
+    *first, last = [wording(one, language) for one in means] or [""]
+    named = f"{', '.join(first)} {wording('chart-or', language)} {last}" if first else last
+    return wording("chart-corrected", language).replace("{means}", named)
 
 
 def corrected(means: str, cents: int, settings: Settings) -> tuple[str, ...]:

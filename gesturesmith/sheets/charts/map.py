@@ -29,23 +29,29 @@ class Survey:
     rows      techniques with a pitch, each with its verdict on every written semitone of the widest range
     unpitched techniques without a pitch, which do not depend on the register
     missing   techniques refused on every note
+    rare      techniques of a mute that is rarely made for the instrument, whatever the checker says of them
     """
 
     rows: tuple[tuple[Technique, tuple[Reach, ...]], ...]
     unpitched: tuple[Technique, ...]
     missing: tuple[Technique, ...]
+    rare: tuple[Technique, ...] = ()
 
 
 def survey(instrument: Instrument) -> Survey:
     """Ask the checker about every technique, by layer, on every note."""
     found = [techniques.get(key) for key in techniques.names()]
     found.sort(key=lambda t: (LAYERS.index(t.layer), t.key))
-    reached = [(technique, reach(technique, instrument)) for technique in found]
+    # Harmon mutes are for trumpets and trombones (common practice): a hand has to reach their stems.
+    without = instrument.has_hand or not instrument.bell_in_reach
+    rare = tuple(technique for technique in found if technique.of_mute and without)
+    reached = [(technique, reach(technique, instrument)) for technique in found if technique not in rare]
     there = [(t, row) for t, row in reached if any(r.verdict is not Verdict.NOT_AS_WRITTEN for r in row)]
     return Survey(
         rows=tuple((t, row) for t, row in there if t.pitched != "none"),
         unpitched=tuple(t for t, _ in there if t.pitched == "none"),
         missing=tuple(t for t, row in reached if (t, row) not in there),
+        rare=rare,
     )
 
 
@@ -85,7 +91,7 @@ def _body(settings: Settings) -> tuple[LyText, ...]:
 
 
 def _aside(found: Survey) -> tuple[tuple[str, tuple[Technique, ...]], ...]:
-    rows = (("map-unpitched", found.unpitched), ("map-missing", found.missing))
+    rows = (("map-unpitched", found.unpitched), ("map-rare", found.rare), ("map-missing", found.missing))
     return tuple((key, row) for key, row in rows if row)
 
 
