@@ -23,6 +23,7 @@ def end_typed(one, text):
     one.insert(text)
 
 
+@whole
 def test_a_program_that_is_killed_and_started_again(window, program, file):  # noqa: F811
     one = window(program.start())
     end_typed(one, "# before\n")

@@ -30,13 +30,14 @@ async function words(context) {
     from, to: pos, filter: false,
     options: offers.map((offer) => ({
       label: offer.word,
-      detail: offer.said,
+      detail: offer.said || shortened(offer.help),
       type: offer.kind,
-      info: offer.help ? () => make("div", { className: "offer-help" }, offer.help) : undefined,
+      info: offer.said || offer.help.length > 56 ? () => make("div", { className: "offer-help" }, offer.help) : undefined,
       apply: (view, _, start, end) => put(view, offer.insert, start, end),
     })),
   };
 }
+const shortened = (help) => (help.length > 56 ? `${help.slice(0, 54).replace(/[\s,;]+\S*$/, "")} …` : help);
 function put(view, insert, from, to) {
   view.dispatch({ changes: { from, to, insert }, selection: { anchor: from + insert.length }, userEvent: "input.complete", scrollIntoView: true });
   if (/[:\s]$/.test(insert) && !/\n\s*$/.test(insert)) startCompletion(view);

@@ -191,13 +191,13 @@ async function whole() {
   } catch { /* the next text says it */ }
 }
 
-// A line that is being written is not yet wrong.
+// What is being written is not yet wrong: neither its line nor its block.
 function errorsNow() {
-  const line = cursor(), wait = REST_MS - (performance.now() - page.typedAt);
-  const all = page.said.report.errors;
-  if (wait <= 0 || !all.some((one) => one.line === line)) return all;
+  const line = cursor(), wait = REST_MS - (performance.now() - page.typedAt), { here, report } = page.said;
+  const writing = (one) => one.line === line || (here && one.line >= here.line && one.line <= here.last_line);
+  if (wait <= 0 || !report.errors.some(writing)) return report.errors;
   later("rest", wait + 20, present);
-  return all.filter((one) => one.line !== line);
+  return report.errors.filter((one) => !writing(one));
 }
 function present() {
   if (!page.said || page.saidText !== text()) return;
