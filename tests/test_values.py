@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import inspect
 import pickle
 from collections.abc import Mapping
 from typing import Any
@@ -58,6 +59,25 @@ def test_as_a_frozen_dataclass(cls: Any) -> None:
     with pytest.raises(ValueError, match="a"):
         cls(-1)
     assert not hasattr(one, "__dict__")
+
+
+def test_what_tools_look_at_is_made_when_they_ask() -> None:
+    """The fields before a value is made, and the signature before and after."""
+
+    @frozen(kw_only=True)
+    class Late:
+        a: int
+        b: tuple[str, ...] = dataclasses.field(default=(), metadata={"x": 1})
+
+    before = inspect.signature(Late)
+    assert [(f.name, f.kw_only, dict(f.metadata)) for f in dataclasses.fields(Late)] == [
+        ("a", True, {}),
+        ("b", True, {"x": 1}),
+    ]
+    assert Late(a=1).b == ()
+    assert inspect.signature(Late) == before
+    assert list(before.parameters) == ["a", "b"]
+    assert list(inspect.signature(Ours).parameters) == list(inspect.signature(Theirs).parameters)
 
 
 def test_of_another_class_it_is_unequal() -> None:
