@@ -142,4 +142,5 @@ def test_every_source_is_named_once() -> None:
     assert {one.what for one in sources.NAMED} == named
     page = sources.sources_page()
     for one in sources.NAMED:
+        assert one.again, f"{one.what}: nobody has read it a second time"
         assert page.count(f"| {one.what} |") == 1

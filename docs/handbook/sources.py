@@ -28,7 +28,7 @@ class Named:
 
     what: str
     marks: tuple[str, ...]
-    again: str = ""  # what a second reading found, by someone who did not write the values; "" for none yet
+    again: str  # what a second reading found, by someone who did not write the values
 
 
 NAMED = (
@@ -305,7 +305,7 @@ def sources_page() -> str:
             kinds[one.what].add(sourced.kind.value)
     again = {one.what: one.again for one in NAMED}
     rows = [
-        (what, ", ".join(sorted(kinds[what])), ", ".join(sorted(found)), again[what] or "not yet")
+        (what, ", ".join(sorted(kinds[what])), ", ".join(sorted(found)), again[what])
         for what, found in resting.items()
     ]
     memory = sorted({s.source for s, _ in rests() if s.kind is Kind.MEMORY})

@@ -189,6 +189,9 @@ ROWS = [
         "technique: flutter-tongue\ncontour: G5, «Ab5», B5",
         ways=["technique: ordinary", "contour: G4, Ab4, B4"],
     ),
+    # A noise too has a register in which it resonates.
+    says("technique-out-of-register", "technique: slap-tongue\ncontour: «xC6»"),
+    silent("technique-out-of-register", "technique: slap-tongue\ncontour: xG4"),
     silent("technique-out-of-register", "technique: growl\ncontour: G5"),
     silent("technique-out-of-register", "technique: shake\ncontour: C4"),
     silent("technique-out-of-register", "technique: rip\ncontour: C3"),
