@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import asyncio
 import sys
+from typing import Any
 
 import pytest
 import pytest_lsp
@@ -12,9 +13,12 @@ from lsprotocol import types as t
 from pytest_lsp import ClientServerConfig, LanguageClient, client_capabilities
 from pytest_lsp.client import DEFAULT_CLIENT_FEATURES, default_converter, register_lsp_features
 
+from gesturesmith.checker import Checked, check_text
 from gesturesmith.cli.main import main
 from gesturesmith.lang import format_text
-from gesturesmith.lsp.documents import GestureWorkspace
+from gesturesmith.lsp import server as module
+from gesturesmith.lsp.documents import GestureDocument, GestureWorkspace, Places
+from gesturesmith.lsp.server import GestureServer
 from gesturesmith.source import Source
 
 COMMAND = [sys.executable, "-m", "gesturesmith.cli.main", "language-server", "--stdio"]
@@ -22,7 +26,7 @@ COMMAND = [sys.executable, "-m", "gesturesmith.cli.main", "language-server", "--
 TEXT = (
     "instrument: horn\npitches: written\n\n"
     'gesture deep "🎺🎺 Deep"\n  technique: harmonic-gliss\n  contour: C4 ~~ E4\n  lasts: 4 beats\n\n'
-    "passage all\n  play: deep, rest 2, deep\n"
+    'passage all\n  play: C4 for 1 "🎺", deep, rest 2, deep\n'
 )
 
 
@@ -43,9 +47,9 @@ def _client() -> LanguageClient:
     scope="module", loop_scope="module", config=ClientServerConfig(server_command=COMMAND, client_factory=_client)
 )
 async def client(lsp_client: LanguageClient):
-    await lsp_client.initialize_session(
-        t.InitializeParams(capabilities=client_capabilities("neovim"), root_uri="file:///nowhere")
-    )
+    able = client_capabilities("neovim")
+    able.general = t.GeneralClientCapabilities(position_encodings=[t.PositionEncodingKind.Utf16])
+    await lsp_client.initialize_session(t.InitializeParams(capabilities=able, root_uri="file:///nowhere"))
     yield
     await lsp_client.shutdown_session()
 
@@ -251,27 +255,98 @@ def test_without_its_extra_the_command_says_what_to_install(monkeypatch, capsys)
     assert 'pip install "gesturesmith[editors]"' in capsys.readouterr().err
 
 
-@pytest.mark.asyncio
-async def test_a_bug_of_ours_ends_one_check_and_is_told(monkeypatch):
-    """The next text is checked again."""
-    from gesturesmith.lsp import server as module
+URI = "file:///nowhere/a.gesture"
 
+
+@pytest.fixture
+def alone(monkeypatch) -> tuple[GestureServer, list[str]]:
+    """A server without a client, and what it tells."""
     made = module.server()
     made.protocol._workspace = GestureWorkspace(None)
     told: list[str] = []
     monkeypatch.setattr(made, "window_log_message", lambda params: told.append(params.message))
-    monkeypatch.setattr(made, "text_document_publish_diagnostics", lambda params: told.append(params.uri))
-    monkeypatch.setattr(module, "REST_S", 0)
-    made.workspace.put_text_document(t.TextDocumentItem("file:///nowhere/a.gesture", "gesture", 1, TEXT))
+    monkeypatch.setattr(
+        made, "text_document_publish_diagnostics", lambda params: told.append(f"version {params.version}")
+    )
+    monkeypatch.setattr(module, "REST_S", 0.01)
+    made.workspace.put_text_document(t.TextDocumentItem(URI, "gesture", 1, TEXT))
+    return made, told
+
+
+def _typed(made: GestureServer, version: int) -> None:
+    """Another version of the text."""
+    made.workspace.put_text_document(t.TextDocumentItem(URI, "gesture", version, f"{TEXT}# {version}\n"))
+    made.changed(URI)
+
+
+@pytest.mark.asyncio
+async def test_a_bug_of_ours_ends_one_check_and_is_told(alone, monkeypatch):
+    """The next text is checked again."""
+    made, told = alone
 
     def broken(*_: object, **__: object) -> None:
         raise ZeroDivisionError
 
     with monkeypatch.context() as patch:
         patch.setattr(module, "check_text", broken)
-        made.changed("file:///nowhere/a.gesture")
-        await made.waiting["file:///nowhere/a.gesture"]
+        made.changed(URI)
+        await made.waiting[URI]
     assert told == ["this is a bug in Gesturesmith, not in your file: ZeroDivisionError"]
-    made.changed("file:///nowhere/a.gesture")
-    await made.waiting["file:///nowhere/a.gesture"]
-    assert told[1:] == ["file:///nowhere/a.gesture"]
+    made.changed(URI)
+    await made.waiting[URI]
+    assert told[1:] == ["version 1"]
+
+
+@pytest.mark.asyncio
+async def test_of_many_changes_the_last_alone_is_checked(alone, monkeypatch):
+    made, told = alone
+    seen: list[str] = []
+
+    def counted(source: Source, **more: Any) -> Checked:
+        seen.append(source.text)
+        return check_text(source, **more)
+
+    monkeypatch.setattr(module, "check_text", counted)
+    for version in range(2, 12):
+        _typed(made, version)
+    await made.waiting[URI]
+    assert [text.rpartition("# ")[2] for text in seen] == ["11\n"]
+    assert told == ["version 11"]
+
+
+@pytest.mark.asyncio
+async def test_what_was_found_in_an_older_text_is_not_told(alone, monkeypatch):
+    """The text changes while it is checked."""
+    made, told = alone
+    loop = asyncio.get_running_loop()
+
+    def overtaken(source: Source, **more: Any) -> Checked:
+        if source.text.endswith("# 2\n"):
+            loop.call_soon_threadsafe(_typed, made, 3)
+            assert timing.eventually(lambda: made.document(URI).version == 3)
+        return check_text(source, **more)
+
+    monkeypatch.setattr(module, "check_text", overtaken)
+    _typed(made, 2)
+    with pytest.raises(asyncio.CancelledError):
+        await made.waiting[URI]
+    await made.waiting[URI]
+    assert told == ["version 3"]
+
+
+@pytest.mark.parametrize("sign", ["\u2028", "\x0b", "\x0c", "\x1c", "\x85"])
+def test_only_the_line_ends_of_the_protocol_divide_a_text(sign: str):
+    """LSP 3.17 knows three, and none of these."""
+    document = GestureDocument("file:///nowhere/a", source=f"# a{sign}b\r\nc\rd\ne")
+    assert document.lines == [f"# a{sign}b\r\n", "c\r", "d\n", "e"]
+    where = t.Range(t.Position(1, 0), t.Position(3, 1))
+    document.apply_change(t.TextDocumentContentChangePartial(where, "new"))
+    assert document.source == f"# a{sign}b\r\nnew"
+    assert Places(document).position(2, 4) == t.Position(1, 3)
+
+
+def test_a_byte_order_mark_is_a_character_of_the_protocol():
+    there = Places(GestureDocument("file:///nowhere/a", source="\ufeff🎺b\n🎺b"))
+    assert [there.position(line, 2) for line in (1, 2)] == [t.Position(0, 3), t.Position(1, 2)]
+    assert [there.cursor(t.Position(line, 3)) for line in (0, 1)] == [(1, 2), (2, 3)]
+    assert there.cursor(t.Position(9, 9)) == (10, 1)
