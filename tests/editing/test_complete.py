@@ -135,7 +135,7 @@ NEWCOMERS = [
     ("contour: C5 tr|", "as lip-trill"),
     ("lasts: quarter note|", "1 beat"),
     ("lasts: quar|", "1 beat"),
-    ("lasts: whole note|", "4 beats"),
+    ("lasts: semibreve|", "4 beats"),
     ("quarter note|", "lasts: 1 beat"),
     ("contour: C5 quarter note|", "for 1"),
     ("contour: C5 for half|", "2"),

@@ -334,6 +334,27 @@ async def test_what_was_found_in_an_older_text_is_not_told(alone, monkeypatch):
     assert told == ["version 3"]
 
 
+@pytest.mark.asyncio
+async def test_no_way_out_is_offered_for_an_older_text(alone, monkeypatch):
+    made, _ = alone
+    wrong = TEXT.replace("C4 ~~", "c4 ~~")
+    made.workspace.put_text_document(t.TextDocumentItem(URI, "gesture", 2, wrong))
+    where = t.Range(t.Position(0, 0), t.Position(20, 0))
+    asked = t.CodeActionParams(t.TextDocumentIdentifier(URI), where, t.CodeActionContext([]))
+    assert [one.title for one in await module._actions(made, asked)] == ["write C4"]
+    made.reports.clear()
+    loop = asyncio.get_running_loop()
+
+    def overtaken(source: Source, **more: Any) -> Checked:
+        loop.call_soon_threadsafe(_typed, made, 3)
+        assert timing.eventually(lambda: made.document(URI).version == 3)
+        return check_text(source, **more)
+
+    monkeypatch.setattr(module, "check_text", overtaken)
+    assert await module._actions(made, asked) == []
+    made.forget(URI)
+
+
 @pytest.mark.parametrize("sign", ["\u2028", "\x0b", "\x0c", "\x1c", "\x85"])
 def test_only_the_line_ends_of_the_protocol_divide_a_text(sign: str):
     """LSP 3.17 knows three, and none of these."""
