@@ -44,20 +44,20 @@ TECHNIQUE = Technique(
     means="the lip lowers one note and stays on its harmonic",
     title={
         "en": "Lip bend",
-        "de": "Bending mit den Lippen",
+        "de": "Bending mit dem Ansatz",
         "fr": "Inflexion à la lèvre (bend)",
         "it": "Inflessione con le labbra (bend)",
     },
     texts={
         "en": "Bend the pitch down with the lip, on the same fingering, and bring it back to the note.",
-        "de": "Den Ton mit den Lippen, ohne Griffwechsel, nach unten ziehen und wieder zurückführen.",
+        "de": "Den Ton mit dem Ansatz, ohne Griffwechsel, nach unten ziehen und wieder zurückführen.",
         "fr": ("Abaisser la note avec les lèvres, sans changer de doigté, puis revenir à la hauteur de départ."),
         "it": ("Abbassare il suono con le labbra, senza cambiare posizione, e riportarlo all’altezza di partenza."),
     },
     texts_where={
         "slide": {
             "en": "Bend the pitch down with the lip, without moving the slide, and bring it back to the note.",
-            "de": "Den Ton mit den Lippen, ohne den Zug zu bewegen, nach unten ziehen und wieder zurückführen.",
+            "de": "Den Ton mit dem Ansatz, ohne den Zug zu bewegen, nach unten ziehen und wieder zurückführen.",
             "fr": (
                 "Abaisser la note avec les lèvres, sans bouger la coulisse, puis revenir à la hauteur de départ."
             ),
@@ -67,7 +67,7 @@ TECHNIQUE = Technique(
         },
         "single": {
             "en": "Bend the pitch down with the lip, and bring it back to the note.",
-            "de": "Den Ton mit den Lippen nach unten ziehen und wieder zurückführen.",
+            "de": "Den Ton mit dem Ansatz nach unten ziehen und wieder zurückführen.",
             "fr": "Abaisser la note avec les lèvres, puis revenir à la hauteur de départ.",
             "it": "Abbassare il suono con le labbra e riportarlo all’altezza di partenza.",
         },
@@ -75,7 +75,7 @@ TECHNIQUE = Technique(
             "en": (
                 "Bend the pitch with the lip as the line goes, upward only a little, and bring it back to the note."
             ),
-            "de": "Den Ton mit den Lippen der Linie nach ziehen, aufwärts nur ein wenig, und wieder zurückführen.",
+            "de": "Den Ton mit dem Ansatz der Linie nach ziehen, aufwärts nur ein wenig, und wieder zurückführen.",
             "fr": (
                 "Infléchir la note avec les lèvres en suivant la ligne, vers l’aigu très peu seulement, "
                 "puis revenir à la hauteur de départ."

@@ -28,7 +28,7 @@ TECHNIQUE = Technique(
     called=("doo-it", "lift off", "Abreißen nach oben", "départ vers l’aigu"),
     title={
         "en": "Doit",
-        "de": "Doit (Abreißen nach oben)",
+        "de": "Doit (nach oben wegziehen)",
         "fr": "Doit (départ vers l’aigu)",
         "it": "Doit (uscita verso l’alto)",
     },

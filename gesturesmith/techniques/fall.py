@@ -26,16 +26,16 @@ TECHNIQUE = Technique(
     ),
     sound=Sound(fades=True),
     sources=(Sourced("fall-off or drop", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
-    called=("fall off", "drop", "drop off", "fall down", "Abfallen", "chute", "caduta"),
+    called=("fall off", "drop", "drop off", "fall down", "Abfallen", "Absacken", "chute", "caduta"),
     title={
         "en": "Fall",
-        "de": "Fall (Abfallen)",
+        "de": "Fall (Absacken)",
         "fr": "Chute (fall)",
         "it": "Fall (caduta)",
     },
     texts={
         "en": "Hold the note, then let it drop away at the end, getting softer; where it ends is free.",
-        "de": ("Den Ton halten, dann am Ende nach unten abfallen lassen und leiser werden; das Ende ist frei."),
+        "de": ("Den Ton halten, dann am Ende nach unten absacken lassen und leiser werden; das Ende ist frei."),
         "fr": (
             "Tenir la note, puis la laisser tomber vers le grave en diminuant ; la hauteur d’arrivée est libre."
         ),

@@ -33,7 +33,7 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": "Strike the note and let it drop at once, without holding it; where it ends is free.",
-        "de": "Den Ton anstoßen und sofort abfallen lassen, ohne ihn zu halten; das Ende ist frei.",
+        "de": "Den Ton anstoßen und sofort absacken lassen, ohne ihn zu halten; das Ende ist frei.",
         "fr": "Attaquer la note et la laisser tomber aussitôt, sans la tenir ; la hauteur d’arrivée est libre.",
         "it": "Attaccare la nota e lasciarla cadere subito, senza tenerla; il punto d’arrivo è libero.",
     },

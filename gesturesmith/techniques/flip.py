@@ -33,8 +33,11 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": "Leave the note upward at its end and drop over into the next note, which comes on time.",
-        "de": "Den Ton am Ende nach oben verlassen und in den nächsten hinüberfallen; dieser kommt pünktlich.",
-        "fr": "Quitter la note vers l’aigu à la fin et retomber sur la note suivante, qui arrive à temps.",
+        "de": (
+            "Den Ton am Ende nach oben verlassen und in den nächsten hinüberfallen; dieser kommt genau auf "
+            "den Schlag."
+        ),
+        "fr": "Quitter la note vers l’aigu à la fin et retomber sur la note suivante, qui tombe sur le temps.",
         "it": "Lasciare la nota verso l’alto alla fine e ricadere sulla nota seguente, che arriva a tempo.",
     },
 )

@@ -82,7 +82,7 @@ TECHNIQUE = Technique(
     texts={
         "en": ("Roll the tongue (rr) while playing, through the whole note; if you cannot, growl with the throat."),
         "de": (
-            "Während des ganzen Tones die Zunge rollen (rr); wem das nicht möglich ist, der nimmt das Gaumen-R."
+            "Während des ganzen Tones die Zunge rollen (rr); wem das nicht möglich ist, der nimmt das Zäpfchen-R."
         ),
         "fr": "Rouler la langue (rr) pendant toute la durée de la note ; à défaut, employer le r guttural.",
         "it": (

@@ -64,14 +64,14 @@ TECHNIQUE = Technique(
     texts={
         "en": "Growl with the voice or the throat while playing, to the end of the dashed line.",
         "de": "Während des Spielens mit Stimme oder Kehle knurren, bis zum Ende der gestrichelten Linie.",
-        "fr": "Gronder avec la voix ou la gorge en jouant, jusqu’à la fin de la ligne en tirets.",
+        "fr": "Grogner avec la voix ou la gorge en jouant, jusqu’à la fin de la ligne en tirets.",
         "it": "Ringhiare con la voce o con la gola suonando, fino alla fine della linea tratteggiata.",
     },
     texts_where={
         "breath": {
             "en": "With air alone, growl with the voice or the throat, to the end of the dashed line.",
             "de": "Bei bloßer Luft mit Stimme oder Kehle knurren, bis zum Ende der gestrichelten Linie.",
-            "fr": "Avec le souffle seul, gronder avec la voix ou la gorge, jusqu’à la fin de la ligne en tirets.",
+            "fr": "Avec le souffle seul, grogner avec la voix ou la gorge, jusqu’à la fin de la ligne en tirets.",
             "it": (
                 "Con il solo soffio, ringhiare con la voce o con la gola, fino alla fine della linea tratteggiata."
             ),

@@ -47,6 +47,7 @@ TECHNIQUE = Technique(
         "half hand",
         "halbgestopft",
         "mi-bouché",
+        "demi-bouché",
         "son d’écho",
         "mezzo chiuso",
         "semichiuso",
@@ -54,7 +55,7 @@ TECHNIQUE = Technique(
     title={
         "en": "Half-stopped (echo)",
         "de": "Halb gestopft (Echo)",
-        "fr": "Sons mi-bouchés (écho)",
+        "fr": "Sons demi-bouchés (écho)",
         "it": "Suoni semichiusi (eco)",
     },
     texts={

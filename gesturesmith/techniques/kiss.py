@@ -41,8 +41,8 @@ TECHNIQUE = Technique(
     called=("lip smack", "smack", "kissing", "Kussgeräusch", "bruit de baiser"),
     title={
         "en": "Kiss (lip smack)",
-        "de": "Kuss (Lippenschmatzer)",
-        "fr": "Baiser (bruit de lèvres)",
+        "de": "Kussgeräusch",
+        "fr": "Bruit de baiser",
         "it": "Bacio (schiocco di labbra)",
     },
     texts={

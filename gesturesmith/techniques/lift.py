@@ -37,11 +37,11 @@ TECHNIQUE = Technique(
         "en": "Climb quickly into the note by steps from below, getting louder; the note itself comes on time.",
         "de": (
             "Schnell und stufenweise von unten in den Ton hinaufsteigen, dabei lauter werden; der Ton selbst "
-            "kommt pünktlich."
+            "kommt genau auf den Schlag."
         ),
         "fr": (
-            "Monter rapidement par degrés vers la note depuis le grave, en crescendo ; la note elle-même arrive "
-            "à temps."
+            "Monter rapidement par degrés vers la note depuis le grave, en crescendo ; la note elle-même tombe "
+            "sur le temps."
         ),
         "it": "Salire rapidamente per gradi verso la nota dal basso, in crescendo; la nota stessa arriva a tempo.",
     },

@@ -72,7 +72,7 @@ TECHNIQUE = Technique(
     title={
         "en": "Multiphonic (sing and play)",
         "de": "Mehrklang (singen und spielen)",
-        "fr": "Multiphonique (chanter et jouer)",
+        "fr": "Sons multiphoniques (chanter et jouer)",
         "it": "Multifonico (cantare e suonare)",
     },
     texts={

@@ -40,11 +40,11 @@ TECHNIQUE = Technique(
         ),
         "de": (
             "Schnell von oben in den Ton fallen, durch die Naturtöne oder mit den Ventilen; der Ton "
-            "selbst kommt pünktlich."
+            "selbst kommt genau auf den Schlag."
         ),
         "fr": (
             "Tomber rapidement sur la note depuis le haut, par les harmoniques ou avec les pistons ; la "
-            "note elle-même arrive à temps."
+            "note elle-même tombe sur le temps."
         ),
         "it": (
             "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici o con i pistoni; la nota "
@@ -59,11 +59,11 @@ TECHNIQUE = Technique(
             ),
             "de": (
                 "Schnell von oben in den Ton fallen, durch die Naturtöne oder mit dem Zug; der Ton "
-                "selbst kommt pünktlich."
+                "selbst kommt genau auf den Schlag."
             ),
             "fr": (
                 "Tomber rapidement sur la note depuis le haut, par les harmoniques ou avec la coulisse ; "
-                "la note elle-même arrive à temps."
+                "la note elle-même tombe sur le temps."
             ),
             "it": (
                 "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici o con la coulisse; la "
@@ -72,10 +72,13 @@ TECHNIQUE = Technique(
         },
         "single": {
             "en": "Drop quickly into the note from above, through the harmonics; the note itself comes on time.",
-            "de": "Schnell von oben in den Ton fallen, durch die Naturtöne; der Ton selbst kommt pünktlich.",
+            "de": (
+                "Schnell von oben in den Ton fallen, durch die Naturtöne; der Ton selbst kommt genau auf den "
+                "Schlag."
+            ),
             "fr": (
                 "Tomber rapidement sur la note depuis le haut, par les harmoniques ; la note elle-même "
-                "arrive à temps."
+                "tombe sur le temps."
             ),
             "it": (
                 "Cadere rapidamente sulla nota dall’alto, attraverso gli armonici; la nota stessa arriva a tempo."

@@ -48,11 +48,11 @@ TECHNIQUE = Technique(
         ),
         "de": (
             "Von weit unten schnell und mit Kraft durch die Naturtöne in den Ton hinaufreißen; der Ton "
-            "selbst kommt pünktlich."
+            "selbst kommt genau auf den Schlag."
         ),
         "fr": (
             "Monter vers la note depuis le grave d’un geste rapide et énergique, à travers les "
-            "harmoniques ; la note elle-même arrive à temps."
+            "harmoniques ; la note elle-même tombe sur le temps."
         ),
         "it": (
             "Salire di strappo verso la nota da molto sotto, con forza, attraverso gli armonici; la nota "

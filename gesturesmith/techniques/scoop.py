@@ -39,9 +39,13 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": ("Begin a little below the note and slide up into it with the lip; the note itself comes on time."),
-        "de": ("Etwas unter dem Ton beginnen und mit den Lippen hinaufziehen; der Ton selbst kommt pünktlich."),
+        "de": (
+            "Etwas unter dem Ton beginnen und mit dem Ansatz hinaufziehen; der Ton selbst kommt genau auf "
+            "den Schlag."
+        ),
         "fr": (
-            "Commencer un peu au-dessous de la note et remonter avec les lèvres ; la note elle-même arrive à temps."
+            "Commencer un peu au-dessous de la note et remonter avec les lèvres ; la note elle-même tombe "
+            "sur le temps."
         ),
         "it": "Cominciare poco sotto la nota e salire con le labbra; la nota stessa arriva a tempo.",
     },

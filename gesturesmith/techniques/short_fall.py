@@ -34,7 +34,7 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": "Let the note drop a little at its very end, about a step, getting softer.",
-        "de": "Den Ton ganz am Ende ein wenig abfallen lassen, etwa einen Ton tief, und leiser werden.",
+        "de": "Den Ton ganz am Ende ein wenig absacken lassen, etwa einen Ton tief, und leiser werden.",
         "fr": "Laisser tomber la note un peu, tout à la fin, d’environ un ton, en diminuant.",
         "it": "Lasciar cadere la nota di poco, proprio alla fine, di circa un tono, diminuendo.",
     },

@@ -43,21 +43,21 @@ TECHNIQUE = Technique(
     title={
         "en": "Split attack (split tongue)",
         "de": "Gespuckter Anstoß (Split Attack)",
-        "fr": "Attaque éclatée (split attack)",
-        "it": "Attacco spezzato (split attack)",
+        "fr": "Attaque fendue (split attack)",
+        "it": "Split attack (attacco scroccato)",
     },
     texts={
         "en": ("Spit the note out hard from between the lips, so that it cracks; the pitch is only approximate."),
         "de": (
-            "Den Ton mit der Zunge hart zwischen den Lippen herausspucken, sodass er kippt; die Tonhöhe "
+            "Den Ton mit der Zunge hart zwischen den Lippen herausspucken, sodass er kiekst; die Tonhöhe "
             "ist nur ungefähr."
         ),
         "fr": (
-            "Cracher la note durement, la langue entre les lèvres, de façon qu’elle éclate ; la hauteur "
+            "Cracher la note durement, la langue entre les lèvres, de façon qu’elle se fende ; la hauteur "
             "n’est qu’approximative."
         ),
         "it": (
-            "Sputare la nota con forza, con la lingua tra le labbra, in modo che si spezzi; l’altezza è "
+            "Sputare la nota con forza, con la lingua tra le labbra, in modo che si scrocchi; l’altezza è "
             "solo approssimativa."
         ),
     },

@@ -47,7 +47,7 @@ TECHNIQUE = Technique(
         "en": "Split tone",
         "de": "Split Tone (zwei Naturtöne zugleich)",
         "fr": "Son fendu (split tone)",
-        "it": "Suono diviso (split tone)",
+        "it": "Split tone (due armonici insieme)",
     },
     texts={
         "en": "Hold the lip between two neighbouring harmonics of one fingering so that both sound.",

@@ -51,7 +51,7 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": "Trill with the valves to the note above.",
-        "de": "Mit den Ventilen zum oberen Nachbarton trillern.",
+        "de": "Mit den Ventilen zur oberen Nebennote trillern.",
         "fr": "Triller avec les pistons vers la note supérieure.",
         "it": "Trillare con i pistoni con la nota superiore.",
     },

@@ -6,7 +6,7 @@ TEXTS = {
     "heading-transposition": "Transposition und Schlüssel",
     "heading-gestures": "Gesten",
     "heading-passages": "Passagen",
-    "heading-cautions": "Vorsicht",
+    "heading-cautions": "Zur Gesundheit",
     "heading-remarks": "Bemerkungen",
     "group-motion": "Bewegung der Tonhöhe",
     "group-edge": "Anfang und Ende von Tönen",
@@ -73,11 +73,11 @@ TEXTS = {
     "chart-attachments": "Der Tonname vor der Lage ist der Grundton des Rohrs mit seinen Ventilen.",
     "chart-trigger": "T steht für das Quartventil.",
     "chart-triggers": "T steht für das Quartventil, TT für beide Ventile zusammen.",
-    "chart-care": "Noten mit schwarzem Kopf gelingen nur mit Vorsicht.",
+    "chart-care": "Noten mit schwarzem Kopf gelingen nur bedingt.",
     "chart-missing": "Eingeklammerte Noten gibt kein Griff.",
     "chart-missing-slide": "Eingeklammerte Noten gibt keine Lage.",
     "chart-sides": "F steht für die F-Seite des Horns, Bb für die B-Seite (mit dem Daumenventil).",
-    "chart-in-and-out": "Short heißt etwas kürzer als die Lage, long etwas länger.",
+    "chart-in-and-out": "Short ist die hohe, etwas kürzere Lage, long die tiefe, etwas längere.",
     "chart-corrected": "Die Zahl nach {means} sagt, um wie viele Cent der Ton damit steigt (+) oder fällt (−).",
     "chart-or": "oder",
     "chart-ladders-legend": (
@@ -188,7 +188,7 @@ TEXTS = {
         "die Gestalt der Geste ist wichtiger als der einzelne Ton."
     ),
     "remark-exact": "Noten mit gewöhnlichem Kopf sind genau in der Tonhöhe.",
-    "remark-slash-head": "Noten mit Strichkopf haben nur einen Rhythmus; die Tonhöhe ist frei.",
+    "remark-slash-head": "Noten mit Schrägstrichkopf haben nur einen Rhythmus; die Tonhöhe ist frei.",
     "remark-diamond-head": "Rautenförmige Köpfe zeigen den Griff und keinen voll klingenden Ton.",
     "remark-diamond-head-slide": "Rautenförmige Köpfe zeigen die Lage und keinen voll klingenden Ton.",
     "remark-diamond-head-single": "Rautenförmige Köpfe zeigen die Höhe und keinen voll klingenden Ton.",
@@ -225,9 +225,9 @@ TEXTS = {
     "remark-highest": "Ein Dreieck mit der Spitze nach oben ist der höchste spielbare Ton, welcher es auch sei.",
     "remark-lowest": "Ein Dreieck mit der Spitze nach unten ist der tiefste spielbare Ton, welcher es auch sei.",
     "remark-quarter-tones-stein": (
-        "Vierteltöne haben eigene Vorzeichen: Ein Kreuz mit einem Hals erhöht um einen Viertelton, eines mit drei "
-        "Hälsen um drei Vierteltöne; ein umgekehrtes B erniedrigt um einen Viertelton, ein umgekehrtes und ein "
-        "gewöhnliches B zusammen um drei Vierteltöne."
+        "Vierteltöne haben eigene Vorzeichen: Ein Kreuz mit einem senkrechten Strich erhöht um einen "
+        "Viertelton, eines mit drei Strichen um drei Vierteltöne; ein umgekehrtes B erniedrigt um einen "
+        "Viertelton, ein umgekehrtes und ein gewöhnliches B zusammen um drei Vierteltöne."
     ),
     "remark-quarter-tones-arrows": (
         "Ein Pfeil am Vorzeichen erhöht oder erniedrigt um einen Viertelton, je nach seiner Richtung."
@@ -252,7 +252,7 @@ TEXTS = {
         "Ventile."
     ),
     "remark-fingerings-valves": "Unter einer Note steht ein Griff, wo nicht der übliche gemeint ist.",
-    "remark-positions": "Unter einer Note steht eine Zuglage, wo nicht die übliche gemeint ist.",
+    "remark-positions": "Unter einer Note steht eine Lage, wo nicht die übliche gemeint ist.",
     "remark-seconds": (
         "Gesten unter einer Klammer mit einer Zahl von Sekunden stehen in freier Zeit: Der Abstand zeigt die "
         "Zeit, von links nach rechts, und nichts wird gezählt. Eine Pause darunter ist Stille, so lang wie ihr "
@@ -284,7 +284,7 @@ TEXTS = {
     "remark-slowing": "Balken, die sich von mehreren Linien zu einer schließen, werden langsamer.",
     "remark-niente": "Ein Kreis am Ende einer Gabel bedeutet: aus dem Nichts oder ins Nichts.",
     "remark-ad-lib": (
-        "Ab „ad lib.“ ist der Verlauf nur ein Vorschlag: Spiele einen eigenen, etwa in derselben Lage und Zeit."
+        "Ab „ad lib.“ ist der Verlauf nur ein Vorschlag: einen eigenen spielen, etwa in derselben Lage und Zeit."
     ),
     "remark-syllable": (
         "Eine Silbe unter einer Note oder Pause wird dort gesprochen oder gehaucht, ihre Laute wie in der "
@@ -343,7 +343,7 @@ TEXTS = {
         "solche Stellen nur kurz proben und die örtlichen Regeln zur Lärmbelastung beachten."
     ),
     "caution-flutter": (
-        "Die Flatterzunge rüttelt an den Lippen: kurz und mit Pausen üben und danach einige einfache lange Töne "
+        "Die Flatterzunge belastet den Ansatz: kurz und mit Pausen üben und danach einige einfache lange Töne "
         "spielen."
     ),
     "caution-growl": (
@@ -361,10 +361,10 @@ TEXTS = {
     ),
     "draft": "ENTWURF",
     "draft-notice": (
-        "Entwurf, nicht zur Aufführung: Folgendes ist so, wie es notiert ist, nicht oder nur mit Vorsicht spielbar."
+        "Entwurf, nicht zur Aufführung: Folgendes ist so, wie es notiert ist, nicht oder nur bedingt spielbar."
     ),
     "verdict-playable": "spielbar",
-    "verdict-with-care": "mit Vorsicht",
+    "verdict-with-care": "nur bedingt spielbar",
     "verdict-not-as-written": "nicht wie notiert",
     "draft-more": "und {count} weitere: Die Prüfung nennt alle",
     "refused-gesture": "„{title}“ fehlt hier, weil es so, wie es notiert ist, nicht spielbar ist.",

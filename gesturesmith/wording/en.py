@@ -74,7 +74,7 @@ TEXTS = {
     "chart-attachments": "The note named before a position is the first harmonic of the tube with its valves.",
     "chart-trigger": "T is the trigger.",
     "chart-triggers": "T is the trigger, TT both triggers together.",
-    "chart-care": "Notes with black heads are available only with care.",
+    "chart-care": "Notes with black heads are insecure.",
     "chart-missing": "No fingering gives the notes in parentheses.",
     "chart-missing-slide": "No slide position gives the notes in parentheses.",
     "chart-sides": "F is the F side of the horn, Bb its B-flat side, with the thumb valve.",
@@ -221,8 +221,8 @@ TEXTS = {
     "remark-highest": "A triangle pointing up is the highest note you can play.",
     "remark-lowest": "A triangle pointing down is the lowest note you can play.",
     "remark-quarter-tones-stein": (
-        "Quarter tones have their own accidentals: a sharp with one stem raises by a quarter tone, one with three "
-        "stems by three quarters; a reversed flat lowers by a quarter tone, a reversed and an ordinary flat "
+        "Quarter tones have their own accidentals: a sharp with one vertical stroke raises by a quarter tone, one "
+        "with three by three quarters; a reversed flat lowers by a quarter tone, a reversed and an ordinary flat "
         "together by three quarters."
     ),
     "remark-quarter-tones-arrows": (
@@ -347,7 +347,7 @@ TEXTS = {
     ),
     # Drafts, and what is left out.
     "draft": "DRAFT",
-    "draft-notice": "Draft, not for performance: the following is not playable as written, or only with care.",
+    "draft-notice": "Draft, not for performance: the following is not playable as written, or is insecure.",
     "verdict-playable": "playable",
     "verdict-with-care": "with care",
     "verdict-not-as-written": "not as written",

@@ -32,7 +32,7 @@ TEXTS = {
     "preparation": "Préparation",
     "rest-after": "repos {seconds} s",
     "chart-fingering-slide": "Positions de la coulisse",
-    "chart-fingering-single": "Harmoniques et notes de main",
+    "chart-fingering-single": "Harmoniques et sons bouchés",
     "chart-ladders-slide": "Harmoniques de chaque position",
     "chart-ladders-single": "Harmoniques",
     "map-unpitched": "Sans hauteur, donc dans tout registre : {techniques}.",
@@ -231,9 +231,9 @@ TEXTS = {
     "remark-highest": "Un triangle pointé vers le haut est la note la plus aiguë possible, quelle qu’elle soit.",
     "remark-lowest": "Un triangle pointé vers le bas est la note la plus grave possible, quelle qu’elle soit.",
     "remark-quarter-tones-stein": (
-        "Les quarts de ton ont leurs propres altérations : un dièse à une seule hampe hausse d’un quart de ton, "
-        "un dièse à trois hampes de trois quarts ; un bémol retourné baisse d’un quart de ton, un bémol retourné "
-        "joint à un bémol ordinaire de trois quarts."
+        "Les quarts de ton ont leurs propres altérations : un dièse à un seul trait vertical hausse d’un "
+        "quart de ton, un dièse à trois traits de trois quarts ; un bémol retourné baisse d’un quart de ton, "
+        "un bémol retourné joint à un bémol ordinaire de trois quarts."
     ),
     "remark-quarter-tones-arrows": (
         "Une flèche sur l’altération hausse ou baisse d’un quart de ton, selon sa direction."
@@ -255,7 +255,7 @@ TEXTS = {
     ),
     "remark-fingerings": (
         "Un doigté figure sous la note lorsque le doigté habituel n’est pas souhaité : d’abord le côté du cor, "
-        "puis les pistons."
+        "puis les palettes."
     ),
     "remark-fingerings-valves": "Un doigté figure sous la note lorsque le doigté habituel n’est pas souhaité.",
     "remark-positions": (
@@ -345,8 +345,9 @@ TEXTS = {
         "perte de sensibilité."
     ),
     "caution-loud": (
-        "Certains de ces modes de jeu sont bruyants. Porter des protections auditives, s’éloigner des pavillons "
-        "voisins, abréger les répétitions de ces passages et respecter les règles locales d’exposition au bruit."
+        "Certains de ces modes de jeu sont très sonores. Porter des protections auditives, s’éloigner des "
+        "pavillons voisins, abréger les répétitions de ces passages et respecter les règles locales "
+        "d’exposition au bruit."
     ),
     "caution-flutter": (
         "Le Flatterzunge secoue les lèvres : le travailler brièvement et avec des pauses, puis jouer quelques "
@@ -365,15 +366,15 @@ TEXTS = {
         "Frapper légèrement : un coup trop fort coince l’embouchure dans l’instrument. Tenir l’instrument à "
         "distance des dents."
     ),
-    "draft": "ÉBAUCHE",
+    "draft": "BROUILLON",
     "draft-notice": (
-        "Ébauche, ne pas exécuter : ce qui suit n’est pas jouable tel quel, ou seulement avec précaution."
+        "Brouillon, ne pas exécuter : ce qui suit est injouable tel quel, ou jouable seulement avec précaution."
     ),
     "verdict-playable": "jouable",
     "verdict-with-care": "avec précaution",
-    "verdict-not-as-written": "pas tel quel",
+    "verdict-not-as-written": "injouable tel quel",
     "draft-more": "et {count} autres : la vérification les donne toutes",
-    "refused-gesture": "« {title} » ne figure pas ici, car il n’est pas jouable tel quel.",
+    "refused-gesture": "« {title} » ne figure pas ici, car il est injouable tel quel.",
     "unread-gesture": "« {title} » manque ici : son texte, ou celui de ce qu’il fait jouer, n’a pas pu être lu.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",

@@ -24,13 +24,13 @@ TEXTS = {
     "group-breath": "Respiro e voce",
     "page-of": "pagina {page} di {pages}",
     "seconds": "s",
-    "beat": "tempo",
-    "beats": "tempi",
+    "beat": "movimento",
+    "beats": "movimenti",
     "quarter": "quarto",
     "quarters": "quarti",
     "warm-up": "Riscaldamento",
     "preparation": "Preparazione",
-    "rest-after": "riposo {seconds} s",
+    "rest-after": "pausa {seconds} s",
     "chart-fingering-slide": "Posizioni della coulisse",
     "chart-fingering-single": "Armonici e suoni di mano",
     "chart-ladders-slide": "Armonici di ogni posizione della coulisse",
@@ -158,8 +158,8 @@ TEXTS = {
     "sign-stemless": "Punto su una linea",
     "sign-small-start": "Piccola testa all’inizio",
     "sign-wavy": "Linea ondulata",
-    "sign-growing": "Onde crescenti",
-    "sign-fading": "Onde decrescenti",
+    "sign-growing": "Onde in aumento",
+    "sign-fading": "Onde in diminuzione",
     "sign-straight": "Linea retta",
     "sign-arrow": "Linea con freccia",
     "sign-broken": "Linea tratteggiata",
@@ -173,8 +173,8 @@ TEXTS = {
     "sign-second-note": "Seconda nota tra parentesi",
     "sign-cents": "Cent",
     "sign-seconds": "Tempo libero",
-    "sign-beats": "Durata in tempi",
-    "sign-strokes": "Tagli sul gambo",
+    "sign-beats": "Durata in movimenti",
+    "sign-strokes": "Tagli sull’asta",
     "sign-unmeasured": "Ripetizione non misurata",
     "sign-graces": "Acciaccature",
     "sign-graces-after": "Note piccole finali",
@@ -208,7 +208,7 @@ TEXTS = {
         "momento e non viene attaccata."
     ),
     "remark-stemless": (
-        "Una testa senza gambo su una linea è un punto per cui la linea passa, al suo posto nel tempo."
+        "Una testa senza asta su una linea è un punto per cui la linea passa, al suo posto nel tempo."
     ),
     "remark-small-start": "Una piccola testa all’inizio di una linea si suona breve quanto si vuole.",
     "remark-partials": (
@@ -224,8 +224,8 @@ TEXTS = {
     "remark-highest": "Un triangolo con la punta in alto è la nota più acuta possibile, qualunque essa sia.",
     "remark-lowest": "Un triangolo con la punta in basso è la nota più grave possibile, qualunque essa sia.",
     "remark-quarter-tones-stein": (
-        "I quarti di tono hanno alterazioni proprie: un diesis con un solo gambo alza di un quarto di tono, uno "
-        "con tre gambi di tre quarti; un bemolle rovesciato abbassa di un quarto di tono, un bemolle rovesciato "
+        "I quarti di tono hanno alterazioni proprie: un diesis con una sola asta alza di un quarto di tono, uno "
+        "con tre aste di tre quarti; un bemolle rovesciato abbassa di un quarto di tono, un bemolle rovesciato "
         "unito a uno normale di tre quarti."
     ),
     "remark-quarter-tones-arrows": (
@@ -247,7 +247,7 @@ TEXTS = {
     ),
     "remark-fingerings": (
         "Sotto la nota sta una posizione quando non si intende quella abituale: prima il lato del corno, poi i "
-        "pistoni."
+        "cilindri."
     ),
     "remark-fingerings-valves": "Sotto la nota sta una posizione quando non si intende quella abituale.",
     "remark-positions": "Sotto la nota sta una posizione della coulisse quando non si intende quella abituale.",
@@ -257,8 +257,8 @@ TEXTS = {
         "spazio."
     ),
     "remark-beats": (
-        "I gesti sotto una parentesi con un numero di tempi durano altrettanto; non vi sono valori di nota, e la "
-        "spaziatura mostra il tempo, da sinistra a destra."
+        "I gesti sotto una parentesi con un numero di movimenti durano altrettanto; non vi sono valori di "
+        "nota, e la spaziatura mostra il tempo, da sinistra a destra."
     ),
     "remark-box": (
         "Ripetere liberamente ciò che sta nel riquadro per tutta la durata indicata dalla linea con la "
@@ -266,14 +266,14 @@ TEXTS = {
         "parole."
     ),
     "remark-strokes": (
-        "Ripetere la nota nei valori indicati dai tagli sul gambo: un taglio crome, due semicrome, tre biscrome."
+        "Ripetere la nota nei valori indicati dai tagli sull’asta: un taglio crome, due semicrome, tre biscrome."
     ),
     "remark-unmeasured": (
-        "Con queste parole tre tagli sul gambo chiedono di ripetere la nota il più velocemente "
+        "Con queste parole tre tagli sull’asta chiedono di ripetere la nota il più velocemente "
         "possibile, senza ritmo fisso."
     ),
     "remark-graces": (
-        "Suonare le note piccole con il gambo tagliato il più rapidamente possibile, subito prima della "
+        "Suonare le note piccole con l’asta tagliata il più rapidamente possibile, subito prima della "
         "nota a cui portano."
     ),
     "remark-graces-after": "Le note piccole dopo una nota cadono proprio alla fine della sua durata.",
@@ -335,7 +335,7 @@ TEXTS = {
         "togliere il bocchino dalle labbra nelle pause e fermarsi al primo dolore o intorpidimento."
     ),
     "caution-loud": (
-        "Alcune di queste tecniche sono rumorose. Usare protezioni per l’udito, tenersi lontani dai padiglioni "
+        "Alcune di queste tecniche sono molto sonore. Usare protezioni per l’udito, tenersi lontani dai padiglioni "
         "altrui, abbreviare le prove di questi passi e rispettare le norme locali sull’esposizione al rumore."
     ),
     "caution-flutter": (
@@ -357,13 +357,13 @@ TEXTS = {
     ),
     "draft": "BOZZA",
     "draft-notice": (
-        "Bozza, non per l’esecuzione: quanto segue non è suonabile come scritto, o lo è solo con cautela."
+        "Bozza, non per l’esecuzione: quanto segue non è eseguibile come scritto, o lo è solo con cautela."
     ),
-    "verdict-playable": "suonabile",
+    "verdict-playable": "eseguibile",
     "verdict-with-care": "con cautela",
     "verdict-not-as-written": "non come scritto",
     "draft-more": "e altre {count}: la verifica le elenca tutte",
-    "refused-gesture": "«{title}» non figura qui perché non è suonabile come scritto.",
+    "refused-gesture": "«{title}» non figura qui perché non è eseguibile come scritto.",
     "unread-gesture": "«{title}» manca qui: il suo testo, o quello di ciò che vi si suona, non è leggibile.",
     # A gesture in words, for those who cannot see the page.
     "decimal": ",",
@@ -388,8 +388,8 @@ TEXTS = {
     "say-arrow": "lungo una freccia fino a {point}",
     "say-slur": "legato a {point}",
     "say-none": "poi {point}",
-    "say-growing": "crescente",
-    "say-fading": "calante",
+    "say-growing": "in aumento",
+    "say-fading": "in diminuzione",
     "say-accent": "accento",
     "say-staccato": "staccato",
     "say-tenuto": "tenuto",
