@@ -25,7 +25,7 @@ import check as checking
 from batches import with_footnotes
 from bench import ONE, PROGRAM, many_gestures
 
-from gesturesmith import sheets
+from gesturesmith import sheets, techniques
 from gesturesmith.checker import check_text
 from gesturesmith.lilypond import PNG_DPI, LilyPond, find
 from gesturesmith.paths import templates
@@ -40,10 +40,9 @@ GROWS = 1.35  # how much more time or memory per gesture counts as more than lin
 class Bench:
     """A folder to work in, its cache, and the rows printed so far."""
 
-    def __init__(self, folder: Path, lilypond: LilyPond, wanted: list[str]) -> None:
+    def __init__(self, folder: Path, lilypond: LilyPond) -> None:
         self.folder = folder
         self.lilypond = lilypond
-        self.wanted = wanted
         self.missed = 0
 
     def row(self, what: str, value: float, goal: float, unit: str, more: str = "") -> None:
@@ -101,7 +100,6 @@ def spent(work: Callable[[], object]) -> float:
 
 
 def start(bench: Bench) -> None:
-    (bench.folder / "one.gesture").write_text(ONE, "utf-8")
     click = [sys.executable, "-c", "import click"]
     bench.ours("check", "one.gesture")  # its bytecode is there
     base = least(lambda: bench.run(*click), 7)
@@ -118,32 +116,23 @@ def check(bench: Bench) -> None:
         bench.row(f"check of 10,000 gestures{what}", 5 * took, goal, "s", "(five times 2,000)")
 
 
-def json(bench: Bench) -> None:
-    sys.path.insert(0, str(Path(__file__).parent.parent / "tests" / "reading"))
-    from generate import text
-
-    found = []
-    for seed in range(400):
-        made = text(random.Random(seed))
-        if "instrument: horn" in made:
-            found.append(made)
-    names = []
-    for number, made in enumerate(found[:60]):
-        (bench.folder / f"random{number}.gesture").write_text(made, "utf-8")
-        names.append(f"random{number}.gesture")
-    gestures = sum(made.count("\ngesture ") for made in found[:60])
-    took = bench.ours("check", "--json", *names)
-    bench.row(
-        "check --json of 2,000 random horn gestures",
-        took * 2000 / max(1, gestures),
-        4.0,
-        "s",
-        f"({gestures} tried)",
-    )
+def json(bench: Bench, count: int = 500) -> None:
+    """Random techniques on random lines: most are refused, and much is tried for them."""
+    chance = random.Random(1)
+    blocks: list[str] = []
+    while len(blocks) < count:
+        notes = [f"{chance.choice('CDEFGAB')}{chance.randint(3, 5)}" for _ in range(chance.randint(2, 5))]
+        line = chance.choice((", ", " ~~ ", " -- ")).join(notes)
+        body = f"  technique: {chance.choice(techniques.names())}\n  contour: {line}\n  dynamics: mf\n"
+        text = f"{checking.HEAD}\ngesture a\n{body}"
+        if not check_text(Source("a", text), suggestions=False).report.errors:
+            blocks.append(f"\ngesture g{len(blocks)}\n{body}")
+    (bench.folder / "random.gesture").write_text(checking.HEAD + "".join(blocks), "utf-8")
+    took = (bench.ours("check", "--json", "random.gesture") - bench.ours("check", "one.gesture")) * 2000 / count
+    bench.row("check --json of 2,000 random horn gestures", took, 4.0, "s", f"({2000 // count} times {count})")
 
 
 def one(bench: Bench) -> None:
-    (bench.folder / "one.gesture").write_text(ONE, "utf-8")
     kinds = ("pdf", "svg", "png")
     items = compile_text(Source("one.gesture", ONE), Options(formats=kinds, stem="one", only="beacon")).items
     document = sheets.document(tuple(i.book for i in items))
@@ -207,14 +196,13 @@ def warm(bench: Bench, count: int = 20) -> None:
         found = Path(f"/proc/{pid}/stat").read_text().rsplit(")", 1)[1].split()
         return sum(int(n) for n in found[11:15]) / os.sysconf("SC_CLK_TCK")
 
-    with LilyPondPool(self_contained := bench.lilypond, keeper=Store(bench.folder / "warm")) as pool:
+    with LilyPondPool(bench.lilypond, keeper=Store(bench.folder / "warm")) as pool:
         if not pool.stays:
             print("no LilyPond stays here: a change to SVG is not measured")
             return
         pool.compile(at_once=True)
         pool.ready(("svg",))
-        pid = pool._warm["svg",]._run.process.pid
-        del self_contained
+        pid = pool._warm[("svg",)]._run.process.pid
 
         def picture(tempo: int) -> bytes:
             text = ONE.replace("66", str(tempo))
@@ -324,7 +312,8 @@ def main() -> int:
         return 3
     wanted = sys.argv[1:]
     with workplace() as folder:
-        bench = Bench(folder, lilypond, wanted)
+        bench = Bench(folder, lilypond)
+        (folder / "one.gesture").write_text(ONE, "utf-8")
         for row in ROWS:
             if not wanted or any(word in row.__name__ for word in wanted):
                 row(bench)
