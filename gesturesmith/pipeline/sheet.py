@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
 from functools import cache
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from gesturesmith.exercises.variants import Practice
     from gesturesmith.lilypond import LilyPond, LilyPondPool
     from gesturesmith.model.piece import Settings
+    from gesturesmith.score.music import Music
     from gesturesmith.sheets.exercises import ExerciseLine, Sheet
     from gesturesmith.writers import Item
 
@@ -164,10 +165,15 @@ def item(sheet: Sheet, settings: Settings, place: PurePosixPath, output: str) ->
         title=sheet.title,
         author=settings.composer or "",
         excerpts=tuple(line.engraving.music.name for line in sheet.lines),
-        systems=tuple(alone(line.engraving.music, settings) for line in sheet.lines),
+        systems=tuple(alone(music, settings) for music in numbered(line.engraving.music for line in sheet.lines)),
         book=book,
         document=document((book,)),
     )
+
+
+def numbered(lines: Iterable[Music]) -> Iterator[Music]:
+    """The lines of a sheet with their numbers on it for titles: their names are only ours."""
+    return (replace(music, title=f"{number}.") for number, music in enumerate(lines, start=1))
 
 
 def fitting(sheet: Callable[[int], Sheet], most: int, settings: Settings, pool: LilyPondPool | None) -> int:

@@ -11,7 +11,7 @@ from gesturesmith import techniques
 from gesturesmith.exercises.preparation import barred
 from gesturesmith.exercises.tryout import Question
 from gesturesmith.pipeline.naming import of_instrument
-from gesturesmith.pipeline.sheet import line
+from gesturesmith.pipeline.sheet import line, numbered
 from gesturesmith.pipeline.types import CompileResult
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
@@ -76,7 +76,7 @@ def compile_try_out(sources: tuple[Source, ...], options: TryOutOptions) -> Comp
         name=name,
         title=together(wording("try-out", language) for language in settings.wording),
         excerpts=tuple(music.name for music in musics),
-        systems=tuple(alone(music, settings) for music in musics),
+        systems=tuple(alone(music, settings) for music in numbered(musics)),
         book=book,
         document=document((book,)),
     )

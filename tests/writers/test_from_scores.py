@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from pathlib import Path
 
+from gesturesmith import writers
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.pipeline.sheet import SheetOptions, compile_sheet
 from gesturesmith.score.marks import LineStart
@@ -63,6 +64,15 @@ def test_every_item_of_music_has_its_scores():
         assert outcome.items
         for item in outcome.items:
             assert tuple(score.name for score in item.scores) == item.excerpts
+
+
+def test_the_lines_of_a_sheet_have_their_numbers_and_not_our_names():
+    source = Source(DEMO.name, DEMO.read_text("utf-8"))
+    (sheet, *_) = compile_sheet((source,), SheetOptions(folder=DEMO.parent)).items
+    assert [score.title for score in sheet.scores] == [f"{n}." for n in range(1, len(sheet.scores) + 1)]
+    document = writers.get("musicxml").finish(sheet, b"").decode()
+    assert ">1.</words>" in document
+    assert f">{sheet.scores[0].name}</words>" not in document
 
 
 def test_what_has_no_music_has_no_score_to_write():
