@@ -63,16 +63,19 @@ class Graded:
 
 
 @lru_cache(maxsize=32)
-def graded(technique: Technique, instrument: Instrument, seed: int = 0) -> Mapping[int, tuple[Graded, ...]]:
+def graded(
+    technique: Technique, instrument: Instrument, seed: int = 0, last: int = 5
+) -> Mapping[int, tuple[Graded, ...]]:
     """The lines of each level that has any, in the order to practise them.
 
     seed   another number gives other lines, the same number the same
+    last   the last level wanted; it makes no difference to those before
     """
     found: dict[int, tuple[Graded, ...]] = {}
     if lacking(technique, instrument) or easiest(technique, instrument).verdict is not Verdict.PLAYABLE:
         return found
     least = 0.0
-    for level in levels.numbered():
+    for level in levels.numbered()[:last]:
         tried = [one for one in _playable(technique, instrument, level, seed) if one.difficulty >= least]
         tried.sort(key=lambda one: one.difficulty)
         half = max(_LEAST, -(-len(tried) // 2))

@@ -26,6 +26,7 @@ from gesturesmith.values import frozen
 #   note     note by note
 type Way = Literal["tongue", "whole", "bend", "slide", "quarter", "note"]
 
+_DIVIDED = 4  # beats
 _SUNG = 7  # semitones above the note played: a fifth
 
 
@@ -190,6 +191,8 @@ def _chosen(technique: Technique, share: Share, rows: Sequence[_DegreeAt]) -> It
             fits = fits and n > 0
         if share == "held":
             fits = fits and many < 2 and not before
+            # Out and back again divides a note in four, and a beginner's notes are quarters at least.
+            fits = fits and (way not in ("bend", "quarter") or row.beats >= _DIVIDED)
         if share == "every other" or way == "slide" or (share == "all" and way == "quarter"):
             fits = fits and not before
         before = fits

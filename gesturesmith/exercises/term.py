@@ -144,7 +144,7 @@ def _fresh(plan: TermPlan, key: str) -> Iterator[Graded]:
     """The lines of a technique, the easiest first, set after set."""
     seen: set[object] = set()
     for seed in range(plan.seed, plan.seed + _SEEDS):
-        for one in graded(techniques.get(key), plan.instrument, seed).get(plan.level, ()):
+        for one in graded(techniques.get(key), plan.instrument, seed, plan.level).get(plan.level, ()):
             points = one.case.gesture.points
             tune = tuple((point.pitch.written.name, point.at) for point in points if point.pitch is not None)
             if tune not in seen:

@@ -50,7 +50,7 @@ def compile_graded(sources: tuple[Source, ...], options: GradedOptions) -> Compi
     """A sheet for each level that has lines; `names` are those of the sheets. Reads no source."""
     technique = techniques.get(options.technique)
     with trying(options.lilypond) as pool:
-        found = graded.graded(technique, options.settings.instrument, options.seed)
+        found = graded.graded(technique, options.settings.instrument, options.seed, max(options.levels))
         items = tuple(_item(options, level, found[level], pool) for level in options.levels if level in found)
     return CompileResult(reports=(), names=tuple(i.name for i in items), items=items)
 

@@ -130,7 +130,7 @@ def line(passage: PassageCase, settings: Settings, *, prepared: bool = False) ->
     """A line of a sheet, engraved; `prepared`: after the plain notes of its gesture."""
     from gesturesmith.backends import lilypond
     from gesturesmith.score import passage_score
-    from gesturesmith.sheets.exercises import ExerciseLine
+    from gesturesmith.sheets.exercises import ExerciseLine, signs_in
 
     music = passage_score(passage, settings)
     first = next(case for case in passage.cases if case is not None)
@@ -139,6 +139,7 @@ def line(passage: PassageCase, settings: Settings, *, prepared: bool = False) ->
         tempo=music.tempo,
         preparation=preparation(first) if prepared else None,
         rest_s=rest_s(passage),
+        signs=signs_in(first, music, settings),
     )
 
 

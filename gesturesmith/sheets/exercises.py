@@ -9,10 +9,12 @@ from gesturesmith.backends.lilypond import EngravedMusic, note_name
 from gesturesmith.exercises.preparation import Preparation
 from gesturesmith.lytext import LyText, code, joined, quoted
 from gesturesmith.model.piece import Settings
+from gesturesmith.rules.base import Case
 from gesturesmith.score.music import Music
 from gesturesmith.sheets import _score
 from gesturesmith.sheets._head import PageHeader, opening
 from gesturesmith.sheets._score import NOTHING
+from gesturesmith.sheets._signs import SIGNS, Use
 from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
@@ -27,6 +29,7 @@ class ExerciseLine:
     tempo        quarter notes per minute; None if nothing is counted in beats
     preparation  plain notes to play before it, or None
     rest_s       seconds to rest after it
+    signs        keys of the signs in it that a legend explains
     aim          words above it, "" for none; tempi: to tick off beside them, in quarters a minute
     """
 
@@ -34,6 +37,7 @@ class ExerciseLine:
     tempo: Fraction | None
     preparation: Preparation | None
     rest_s: int
+    signs: tuple[str, ...] = ()
     aim: str = ""
     tempi: tuple[int, ...] = ()
 
@@ -77,6 +81,8 @@ def body(sheet: Sheet, settings: Settings) -> LyText:
         parts.append(_paragraph(texts[0], "gs-paragraph"))
     else:
         parts += [code(f"\\markup \\gs-note {quoted(numbers[text])} {quoted(text)}") for text in texts]
+    legend = _legend(sheet, settings)
+    parts += [legend] if legend is not None else []
     if sheet.warm_up is not None:
         parts.append(_aside(sheet.warm_up, "warm-up", settings))
     marked: set[str] = set()
@@ -88,6 +94,23 @@ def body(sheet: Sheet, settings: Settings) -> LyText:
         parts.append(_aside(sheet.cool_down, "cool-down", settings))
     parts.append(_remarks(settings.wording))
     return joined(parts)
+
+
+def signs_in(case: Case, music: Music, settings: Settings) -> tuple[str, ...]:
+    """The keys of the signs of a line, apart from those of techniques."""
+    use = Use(case=case, music=music, settings=settings)
+    # A sign with marks of its own is there where one of them is printed.
+    there = (s for s in SIGNS if s.used(use) and (not s.marks or use.has(*s.marks)))
+    return tuple(sign.key for sign in there)
+
+
+def _legend(sheet: Sheet, settings: Settings) -> LyText | None:
+    """What the signs of the lines mean, once each."""
+    keys = dict.fromkeys(key for line in sheet.lines for key in line.signs)
+    means = settings.instrument.means
+    rows = (said(f"remark-{key}", settings.wording, means) for key in keys)
+    told = " ".join(rows)
+    return _paragraph(told, "gs-caution") if told else None
 
 
 def _head(sheet: Sheet, settings: Settings) -> PageHeader:
