@@ -130,8 +130,9 @@ def _why(gesture: Gesture, changes: list[Change], index: int, sign: _Word, techn
     if technique.layer in ("none", "attack") and any(t.tongues_only for t in {*before} ^ {*after}):
         return "what a line or slur reaches is not tongued"
     if sign != "without":
-        # The hand on the horn makes `closed` and `stopped` one: it is named as it was typed here.
-        typed = _written(gesture.points[index], sign, technique)
+        # The hand on the horn makes `closed` and `stopped` one: it is named as before, or else as typed here.
+        earlier = next((p for p in reversed(gesture.points[:index]) if technique.key in p.turns_to), None)
+        typed = _written(earlier, "as", technique) if earlier else _written(gesture.points[index], sign, technique)
         there = [t for t in before if t.layer != "none"]
         named = [typed if t == technique and not t.takes_mute else _name(gesture, t) for t in there]
         names = named or ["ordinary playing"]

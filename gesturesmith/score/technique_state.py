@@ -139,9 +139,10 @@ class TechniqueState:
     def _leave(self, leaving: tuple[Technique, ...], force: tuple[Technique, ...], event: EventBuilder) -> None:
         """Cancel techniques that are over; `force` is what continues or begins."""
         muted = any(t.takes_mute for t in force)
+        unmuted = not muted and any(t.takes_mute for t in leaving)
         for technique in leaving:
             look = technique.look
-            if technique.of_mute and not muted:
+            if (technique.of_mute and not muted) or (technique.cover and unmuted):
                 continue  # it goes with its mute
             if look.cancel_script and carries_scripts(event):
                 event.marks.append(Script(sign=look.cancel_script))

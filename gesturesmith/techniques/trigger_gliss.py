@@ -29,9 +29,10 @@ TECHNIQUE = Technique(
         cancel="ord.",
         over="without trigger",
         reason=(
-            "In words above the line, since the glissando itself looks like any other; when to use the trigger is "
-            "left to the player."
+            "In words above the line, since the glissando itself looks like any other; positions at its points, T "
+            "with the trigger, show where it is pressed."
         ),
+        fingering=True,
     ),
     sources=(
         Sourced(
@@ -49,20 +50,20 @@ TECHNIQUE = Technique(
     },
     texts={
         "en": (
-            "Glide along the line with the slide and press or release the trigger on the way, as smoothly as you "
-            "can."
+            "Glide along the line with the slide and press (T) or release the trigger on the way, as smoothly as "
+            "you can."
         ),
         "de": (
-            "Mit dem Zug der Linie entlang gleiten und unterwegs das Ventil drücken oder loslassen, so glatt wie "
-            "möglich."
+            "Mit dem Zug der Linie entlang gleiten und unterwegs das Ventil drücken (T) oder loslassen, so glatt "
+            "wie möglich."
         ),
         "fr": (
-            "Glisser le long de la ligne avec la coulisse et enfoncer ou relâcher le barillet en chemin, aussi "
+            "Glisser le long de la ligne avec la coulisse et enfoncer (T) ou relâcher le barillet en chemin, aussi "
             "régulièrement que possible."
         ),
         "it": (
-            "Scivolare lungo la linea con la coulisse e premere o rilasciare il ritorto durante il percorso, nel "
-            "modo più uniforme possibile."
+            "Scivolare lungo la linea con la coulisse e premere (T) o rilasciare il ritorto durante il percorso, "
+            "nel modo più uniforme possibile."
         ),
     },
 )

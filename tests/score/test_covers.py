@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from gesturesmith.checker import check_text
-from gesturesmith.score import gesture_score
+from gesturesmith.score import gesture_score, passage_score
 from gesturesmith.score.marks import HandTurnStart, Script
 from gesturesmith.source import Source
 from gesturesmith.tones import perform
@@ -99,3 +99,15 @@ def test_it_is_told_in_words():
     made = checked("contour: G4 closed, G4 open")
     words = gesture_score(made.cases["a"], made.reading.piece.settings).description
     assert "G4 as Closed at 0, then G4 at 1, open" in words
+
+
+def test_a_mute_that_goes_takes_what_closes_it_along():
+    """No o stands over the first note without the plunger: there is nothing left to open."""
+    text = (
+        "instrument: trumpet\npitches: written\ngesture wah\n  mute: plunger\n  contour: G4 open, G4 closed\n"
+        "passage p\n  play: wah, rest 8, C5 for 4\n"
+    )
+    made = check_text(Source("a", text), suggestions=False)
+    music = passage_score(made.passage_cases["p"], made.reading.piece.settings)
+    assert [mark.sign for mark in music.marks if isinstance(mark, Script)] == ["open", "stopped"]
+    assert "senza sord." in [label.first for event in music.events for label in event.labels]
