@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from gesturesmith import evidence
 from gesturesmith.batch.types import Build, BuildResult, OutputRecord
@@ -101,6 +102,14 @@ def save_record(store: Store, key: str, done: BuildResult, reads: tuple[Path, ..
     )
     with suppress(TypeError):  # a value that cannot be stored: the build is repeated next time, nothing is lost
         store.put(key, _FORM.dumps(record))
+
+
+def save_stamps(store: Store, key: str, record: BuildRecord, stamps: Mapping[PurePosixPath, str]) -> None:
+    """Store a record again with the stamps of its files, so that the next run need not read them."""
+    outputs = tuple(replace(made, stamp=stamps.get(made.place, "")) for made in record.outputs)
+    if outputs != record.outputs:
+        reports = tuple(_brief(report) for report in record.reports)
+        store.put(key, _FORM.dumps(replace(record, reports=reports, outputs=outputs)))
 
 
 def _brief(report: FileReport) -> FileReport:

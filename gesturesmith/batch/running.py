@@ -10,9 +10,9 @@ from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
 
 from gesturesmith import writers
-from gesturesmith.batch.record import build_key, item_key, load_record, save_record
+from gesturesmith.batch.record import build_key, item_key, load_record, save_record, save_stamps
 from gesturesmith.batch.types import BatchSetup, Build, BuildResult, OutputRecord
-from gesturesmith.cache import digest, file_digest
+from gesturesmith.cache import digest, file_digest, file_stamp
 from gesturesmith.delivery import Blocked, deliver
 from gesturesmith.dependencies import recording_dependencies
 from gesturesmith.diagnostics import FileReport
@@ -69,13 +69,14 @@ def run(builds: tuple[Build, ...], setup: BatchSetup) -> Generator[BuildResult, 
 @frozen(kw_only=True)
 class PendingFile:
     """A file of a build. Its bytes are `data`, or come from the pool's `book`; with neither, they
-    were made before, with the hash `sha256`, and are in place or in the cache."""
+    were made before, with the hash `sha256`, and are in place or in the cache. `stamp`: of the file in place."""
 
     place: PurePosixPath
     key: str
     excerpts: tuple[str, ...]
     lacks: tuple[str, ...] = ()
     sha256: str = ""
+    stamp: str = ""
     data: bytes | None = None
     book: str | None = None
     item: Item | None = None
@@ -119,11 +120,19 @@ class BatchRun:
             record = load_record(setup.store, key, build)
             if record is not None:
                 files = [
-                    PendingFile(place=m.place, key=m.key, excerpts=m.excerpts, lacks=m.lacks, sha256=m.sha256)
+                    PendingFile(
+                        place=m.place,
+                        key=m.key,
+                        excerpts=m.excerpts,
+                        lacks=m.lacks,
+                        sha256=m.sha256,
+                        stamp=m.stamp,
+                    )
                     for m in record.outputs
                 ]
                 there = tuple(f for f in map(self._file, files) if f is not None)
                 if len(there) == len(files):
+                    save_stamps(setup.store, key, record, {file.place: file.stamp for file in there})
                     return PendingBuild(
                         build=build,
                         reports=record.reports,
@@ -269,12 +278,16 @@ class BatchRun:
 
     def _file(self, file: PendingFile) -> PendingFile | None:
         """A file made before: in place, or with its bytes from the cache; None if in neither."""
-        if file_digest(self._setup.output / file.place) == file.sha256:
+        path = self._setup.output / file.place
+        stamp = file_stamp(path)  # before it is read: a later change shows
+        if stamp and stamp == file.stamp:
             return file
+        if file_digest(path) == file.sha256:
+            return replace(file, stamp=stamp)
         data = self._setup.store.get(file.key)
         if data is None or hashlib.sha256(data).hexdigest() != file.sha256:
             return None
-        return replace(file, data=data)
+        return replace(file, data=data, stamp="")
 
     def _rendered(self, build: Build, files: tuple[PendingFile, ...]) -> dict[str, dict[str, bytes] | Failure]:
         """What the pool made of the books of a build, or why it failed. Blocks until it is there."""

@@ -50,7 +50,8 @@ class Build:
 class OutputRecord:
     """A delivered file: its path below the output folder, SHA-256, and the gestures and passages on it.
 
-    `key` is the cache key of its bytes; `lacks`: what its format has no place for, by name.
+    `key` is the cache key of its bytes; `lacks`: what its format has no place for, by name; `stamp`: that of the
+    file when it was last found whole, "" if it was not looked at since.
     """
 
     place: PurePosixPath
@@ -58,6 +59,7 @@ class OutputRecord:
     key: str
     excerpts: tuple[str, ...] = ()
     lacks: tuple[str, ...] = ()
+    stamp: str = ""
 
 
 @frozen(kw_only=True)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import os
+import stat
 import sys
+import time
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -12,6 +14,7 @@ from pathlib import Path
 from gesturesmith import paths
 from gesturesmith.version import __version__
 
+_LATELY_S = 2.0  # some file systems count in steps of two seconds
 # Bytecode and editors' leftovers do not affect results.
 _COUNTED = (".py", ".ily", ".ly", ".toml", ".gesture", ".scm")
 
@@ -40,6 +43,20 @@ def file_digest(path: Path) -> str | None:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except (OSError, ValueError):
         return None
+
+
+def file_stamp(path: Path) -> str:
+    """Size, times and number of a regular file: the same as before if nobody has touched it.
+
+    "" if there is none, or it was touched so lately that another change would not show.
+    """
+    try:
+        there = path.lstat()
+    except (OSError, ValueError):
+        return ""
+    if not stat.S_ISREG(there.st_mode) or time.time() - max(there.st_mtime, there.st_ctime) < _LATELY_S:
+        return ""
+    return f"{there.st_size} {there.st_mtime_ns} {there.st_ctime_ns} {there.st_ino}"
 
 
 @cache

@@ -12,8 +12,8 @@ import pytest
 from batch.conftest import everything, gestures, work
 
 from gesturesmith import dependencies, writers
-from gesturesmith.batch import Build, manifest_json, run
-from gesturesmith.cache import Store
+from gesturesmith.batch import Build, manifest_json, run, running
+from gesturesmith.cache import Store, keys
 from gesturesmith.cli.summary import lost
 from gesturesmith.diagnostics import render_text
 from gesturesmith.diagnostics.types import Report
@@ -52,6 +52,37 @@ def test_a_run_over_what_is_unchanged_makes_nothing_and_says_the_same(make, setu
     assert [d.outputs for d in second] == [d.outputs for d in first]
     assert [told(d) for d in second] == [told(d) for d in first]
     assert everything(setup.output) == before
+
+
+def test_files_that_nobody_has_touched_are_read_once(make, setup, fake, monkeypatch):
+    """The first run makes them, the second reads and stamps them, the third need not."""
+    monkeypatch.setattr(keys, "_LATELY_S", -1.0)
+    make(work(TWO))
+    make(work(TWO))
+    with monkeypatch.context() as patch:
+        patch.setattr(running, "file_digest", lambda path: pytest.fail(f"{path} was read again"))
+        (done,) = make(work(TWO))
+        assert (done.written, fake.runs) == ((), [])
+    # Of the same length, and dated back: its times and number are not those of before.
+    changed = setup.output / "study" / "call.svg"
+    before, there = changed.read_bytes(), changed.stat()
+    changed.write_bytes(before[::-1])
+    os.utime(changed, ns=(there.st_atime_ns, there.st_mtime_ns))
+    assert make(work(TWO))[0].blocked is not None
+    changed.write_bytes(before)
+    (done,) = make(work(TWO))
+    assert (done.written, done.blocked) == ((), None)
+
+
+def test_files_touched_just_now_are_read_again(make, setup, monkeypatch):
+    """A change in the same moment would not show in their times."""
+    monkeypatch.setattr(keys, "_LATELY_S", 1e9)
+    make(work(TWO))
+    make(work(TWO))
+    read = []
+    monkeypatch.setattr(running, "file_digest", lambda path: read.append(path) or keys.file_digest(path))
+    make(work(TWO))
+    assert len(read) == 5
 
 
 def test_one_gesture_that_changed_is_made_alone(make, setup, fake):
