@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from gesturesmith.cli.page_command import OutputOptions
     from gesturesmith.lilypond import LilyPondPool
 
-POLL_S = 0.1  # how often the files are looked at: 2 ms for some hundred
+POLL_S = 0.05  # how often the files are looked at: 2 ms for some hundred
 REST_S = 1.0  # without another change, before the pages are made
 
 # What tells whether a file has changed; None if it is not there.
