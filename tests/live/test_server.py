@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import json
 import socket
+import zipfile
 from urllib.parse import unquote
 
 import pytest
@@ -206,7 +208,9 @@ def test_several_files_of_one_format_come_as_an_archive(page):
     asked = {"window": WINDOW, "file": opened(page)["id"], "text": SWEEP, "format": "sketch"}
     status, body, headers = page.raw("export", asked)
     assert (status, headers["content-type"], headers["x-name"]) == (200, "application/zip", "study-sketch.zip")
-    assert body[:2] == b"PK"
+    archive = zipfile.ZipFile(io.BytesIO(body))
+    assert [one.filename for one in archive.infolist()] == ["study/call.sketch.svg", "study/deep.sketch.svg"]
+    assert {one.date_time for one in archive.infolist()} == {(1980, 1, 1, 0, 0, 0)}  # not of the clock
     assert page.raw("export", asked)[1] == body
 
 
