@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from gesturesmith.diagnostics import ReadError
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches
+from gesturesmith.kinds import AttackShape, Extreme, Growth, Join, LineKind, Pitches, Shade
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import RULES, listed, shown
 from gesturesmith.lang.reader import MAX_TEXT_LENGTH
@@ -64,6 +64,17 @@ class NewLevel:
 
 
 @frozen(kw_only=True)
+class NewFingering:
+    """Side ("" if there is none), valves or slide position ("1-2", "3", "auto"), and whether the slide is a little
+    in or out; `other`: the second fingering of a timbre trill."""
+
+    valves: str
+    side: str = ""
+    shade: Shade = ""
+    other: NewFingering | None = None
+
+
+@frozen(kw_only=True)
 class NewGesture:
     """The content of a gesture; defaults are those of a file.
 
@@ -73,7 +84,9 @@ class NewGesture:
     techniques   their keys
     attacks      their number, spaced by `shape`; None: one a note
     band         a register's name, or its lowest and highest pitch
-    trill        the interval that trills go to ("M2"), "" for the usual one
+    trill        what trills go to: an interval ("M2") or the note above; "" for the usual one. `tremolo`: the same
+                 for tremolos
+    fingering    one for all points or one for each; () leaves them to the player
     """
 
     instrument: Instrument
@@ -91,7 +104,9 @@ class NewGesture:
     band: str | tuple[Spelling, Spelling] | None = None
     mute: str | None = None
     fallback: str | None = None
-    trill: str = ""
+    trill: str | Spelling = ""
+    tremolo: str | Spelling = ""
+    fingering: tuple[NewFingering, ...] = ()
 
 
 def make(new: NewGesture) -> tuple[Gesture | None, tuple[ReadError, ...]]:
@@ -168,8 +183,13 @@ def _block(new: NewGesture) -> nodes.Block:
     elif new.band is not None:
         low, high = (_note(pitch, False, _HERE) for pitch in new.band)
         entries.append(("band", nodes.BandNode(None, low, high, _HERE)))
-    if new.trill:
-        entries.append(("trill", nodes.TrillNode(None, new.trill, _HERE)))
+    for key, other in (("trill", new.trill), ("tremolo", new.tremolo)):
+        if isinstance(other, Spelling):
+            entries.append((key, nodes.TrillNode(_note(other, False, _HERE), "", _HERE)))
+        elif other:
+            entries.append((key, nodes.TrillNode(None, other, _HERE)))
+    if new.fingering:
+        entries.append(("fingering", nodes.FingeringNode("given", tuple(map(_finger, new.fingering)), _HERE)))
     for key, word in (("mute", new.mute), ("fallback", new.fallback)):
         if word is not None:
             entries.append((key, _word(word)))
@@ -183,6 +203,11 @@ def _block(new: NewGesture) -> nodes.Block:
         indent="",
         span=Span(1, 1, 2),
     )
+
+
+def _finger(new: NewFingering) -> nodes.Finger:
+    other = _finger(new.other) if new.other is not None else None
+    return nodes.Finger(new.side, new.valves, new.shade, _HERE, other)
 
 
 def _contour(points: tuple[NewPoint, ...], line: int) -> nodes.Contour:

@@ -10,7 +10,7 @@ import pytest
 from gesturesmith import instruments, techniques
 from gesturesmith.checker import check_text
 from gesturesmith.judge.gesture import judge
-from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
+from gesturesmith.model.builder import NewFingering, NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.reading import read
 from gesturesmith.source import Source
 from gesturesmith.units import Spelling
@@ -20,6 +20,23 @@ C5, E5, G5 = (Spelling(letter, Fraction(0), 5) for letter in "CEG")
 HALF = Fraction(1, 2)
 TABLE = [
     ("contour: C5", {"points": (NewPoint(pitch=C5),)}),
+    ("contour: C5\ntremolo: E5", {"points": (NewPoint(pitch=C5),), "tremolo": E5}),
+    ("contour: C5, E5\ntremolo: m3", {"points": (NewPoint(pitch=C5), NewPoint(pitch=E5)), "tremolo": "m3"}),
+    (
+        "technique: valve-trill\ncontour: E5\ntrill: G5",
+        {"points": (NewPoint(pitch=E5),), "techniques": ("valve-trill",), "trill": G5},
+    ),
+    (
+        "technique: timbre-trill\ncontour: C5, G5\nfingering: F 0 / Bb 0, F 0 / Bb 1",
+        {
+            "points": (NewPoint(pitch=C5), NewPoint(pitch=G5)),
+            "techniques": ("timbre-trill",),
+            "fingering": (
+                NewFingering(side="F", valves="0", other=NewFingering(side="Bb", valves="0")),
+                NewFingering(side="F", valves="0", other=NewFingering(side="Bb", valves="1")),
+            ),
+        },
+    ),
     (
         "technique: half-valve + growl\ncontour: xC5 ~~ growing xE5@1/2 ~~ xG5\n"
         "lasts: 3 beats\ndynamics: p < f@1 > n",
