@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import numpy as np
@@ -25,6 +26,7 @@ _LOWEST, _HIGHEST = 40.0, 2500.0  # hertz
 _STEADY, _MOVING = 10.0, 60.0  # cents within the window of a frame: what moves further has no one pitch
 _BREATHY = 0.6  # share of breath from which a tone is more breath than pitch
 _LIPS_S = 0.012  # a step takes this long
+_BEATS_S = 0.03  # over which a tone is compared with another: several periods of the lowest
 
 
 def each_technique(instrument: str, wanted: set[str]) -> dict[str, Performance]:
@@ -80,3 +82,23 @@ def voices(performance: Performance) -> Iterator[tuple[Line, list[float]]]:
     for line in lines(performance.tones):
         if any(tone.pitch for tone in line.tones):
             yield line, errors(performance, line)
+
+
+def beats_against(performance: Performance, tone: Tone, asked: Tone) -> list[float]:
+    """For one tone that never holds still for a tracker's window: how far it is, in cents, from a pure tone that
+    moves as is asked, for each frame in whose window that does not step. The two are multiplied, and what is left
+    beats with their difference."""
+    first, last = round(tone.start * sound.RATE), round(tone.end * sound.RATE)
+    samples = np.array(sound.render([replace(performance, tones=(tone,))]))[first:last]
+    times = np.arange(first, last) / sound.RATE
+    hertz = np.array([440 * 2 ** (((asked.cents_at(second) or 0.0) - 6900) / 1200) for second in times])
+    window = np.hanning(round(_BEATS_S * sound.RATE))
+    beat = np.convolve(samples * np.exp(-2j * np.pi * np.cumsum(hertz) / sound.RATE), window, mode="same")
+    apart = np.diff(np.unwrap(np.angle(beat))) * sound.RATE / (2 * np.pi)
+    steps = [one[0] for one, two in pairwise(asked.pitch) if one[0] == two[0]]
+    frames = np.arange(len(window), len(apart) - len(window), round(EVERY_S * sound.RATE))
+    return [
+        abs(1200 * math.log2(1 + apart[frame] / hertz[frame]))
+        for frame in frames
+        if all(abs(times[frame] - step) > _BEATS_S / 2 + _LIPS_S for step in steps)
+    ]

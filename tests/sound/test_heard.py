@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
+import pytest
 from sampling import sample
-from sound.heard import each_technique, voices
+from sound.heard import beats_against, each_technique, voices
 from tones.performed import checked, performances
 
 from gesturesmith import techniques
@@ -38,8 +40,20 @@ def test_every_technique_sounds_where_it_should():
     found = each_technique("horn", PITCHED)
     found |= each_technique("trombone", PITCHED - set(found))
     assert PITCHED - set(found) <= {"valve-slide-tremolo"}  # only trumpets have it
-    del found["oscillating-gliss"]  # never holds still for a window: tests/midi reads it
+    del found["oscillating-gliss"]  # never holds still for a window: it has a test of its own
     assert list(_wrong({name: found[name] for name in sample(tuple(found), 4)})) == []
+
+
+@pytest.mark.parametrize("name", ["oscillating-gliss", "vibrato"])
+def test_what_never_holds_still_moves_as_it_should(name):
+    """The tracker hears vibrato as well. A tone that is 33 cents higher than it should be is heard as such."""
+    performance = each_technique("horn", {name})[name]
+    (tone,) = [tone for tone in performance.tones if tone.pitch]
+    higher = replace(tone, pitch=tuple((second, cents + 33) for second, cents in tone.pitch))
+    for sounding, off in ((tone, 0.0), (higher, 33.0)):
+        errors = beats_against(performance, sounding, tone)
+        assert len(errors) > 5 * FEW
+        assert sum(abs(error - off) < NEAR for error in errors) >= SHARE * len(errors)
 
 
 def test_voices_and_changes_sound_where_they_should():
