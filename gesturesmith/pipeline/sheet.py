@@ -214,7 +214,7 @@ def _on_one_page(sheets: Mapping[int, Sheet], settings: Settings, pool: LilyPond
     # Several pages become several numbered files. Failures here are reported when the sheet is made.
     found = {n: f"tried{n}.svg" in run.files for n in sheets}
     if any("over-full" in message.text for message in run.messages):  # of the fuller one
-        found[max((n for n in found if found[n]), default=max(found))] = False
+        found[max(found)] = False
     return found
 
 
