@@ -50,16 +50,17 @@ def tell_untranslated(read: Iterable[tuple[Source, PageLook]]) -> None:
     from gesturesmith.lang.meanings import WORDINGS
     from gesturesmith.model.translations import untranslated
 
-    found: dict[str, dict[str, dict[str, list[str]]]] = {}
+    found: dict[tuple[str, str], dict[str, dict[str, None]]] = {}
     for source, look in read:
         for language, gesture, key in untranslated(look.on(parse(source)[0])):
-            keys = found.setdefault(language, {}).setdefault(source.name, {}).setdefault(gesture, [])
-            keys += [key] if key not in keys else []
-    for language, files in found.items():
-        for name, gestures in files.items():
-            told = [f"{gesture} ({', '.join(keys)})" for gesture, keys in gestures.items()]
-            more = [f"{len(told) - _NAMED} more"] if len(told) > _NAMED else []
-            say(clean(f"no text in {WORDINGS[language]}: {name}: {', '.join((*told[:_NAMED], *more))}"))
+            found.setdefault((source.name, language), {}).setdefault(gesture, {})[key] = None
+    told: dict[tuple[str, str], list[str]] = {}  # the languages that lack the same texts of a file
+    for (name, language), gestures in found.items():
+        missing = [f"{gesture} ({', '.join(keys)})" for gesture, keys in gestures.items()]
+        more = [f"{len(missing) - _NAMED} more"] if len(missing) > _NAMED else []
+        told.setdefault((name, ", ".join((*missing[:_NAMED], *more))), []).append(WORDINGS[language])
+    for (name, texts), languages in told.items():
+        say(clean(f"{name}: no text in {' and '.join(languages)}: {texts}"))
 
 
 def look_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:

@@ -187,7 +187,7 @@ def test_missing_translations_are_named_once_a_run(files, run):
     )
     for command in (("notes",), ("engrave", "--notes")):
         out = run(*command, "in", "--as", "ly", "--wording", "de, fr").out
-        assert "no text in German: in/one.gesture: c (note)\n" in out
-        assert "no text in French: in/one.gesture: c (text, note)\n" in out
-        assert "no text in French: in/deep/two.gesture: a (footnote)\n" in out
+        assert "in/one.gesture: no text in German: c (note)\n" in out
+        assert "in/one.gesture: no text in French: c (text, note)\n" in out
+        assert "in/deep/two.gesture: no text in French: a (footnote)\n" in out
     assert "no text" not in run("notes", "in/one.gesture", "--as", "ly").out
