@@ -7,7 +7,8 @@ local function done()
 end
 vim.cmd("edit " .. vim.fn.fnameescape(text))
 local buffer = vim.api.nvim_get_current_buf()
-local client = vim.lsp.start_client({
+-- Older editors have the first of these calls, newer ones the second.
+local client = (vim.lsp.start_client or vim.lsp.start)({
   name = "gesturesmith",
   cmd = { python, "-m", "gesturesmith.cli.main", "language-server", "--stdio" },
   root_dir = vim.fn.fnamemodify(text, ":h"),
@@ -34,11 +35,10 @@ end
 local document = { uri = vim.uri_from_bufnr(buffer) }
 -- The first way out is put in by the editor itself.
 local at = vim.diagnostic.get(buffer)[1]
-local range = at.user_data.lsp and at.user_data.lsp.range
-  or { start = { line = at.lnum, character = at.col }, ["end"] = { line = at.end_lnum, character = at.end_col } }
-local diagnostics = vim.lsp.diagnostic.get_line_diagnostics(buffer, at.lnum)
+local range =
+  { start = { line = at.lnum, character = at.col }, ["end"] = { line = at.end_lnum, character = at.end_col } }
 local actions = ask("textDocument/codeAction",
-  { textDocument = document, range = range, context = { diagnostics = diagnostics } }) or {}
+  { textDocument = document, range = range, context = { diagnostics = {} } }) or {}
 said.actions = vim.tbl_map(function(one) return one.title end, actions)
 if actions[1] then
   vim.lsp.util.apply_workspace_edit(actions[1].edit, "utf-16")
