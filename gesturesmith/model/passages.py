@@ -57,6 +57,7 @@ class _Made:
     items: dict[str, tuple[PassageItem, ...]] = field(default_factory=dict)
     circled: set[str] = field(default_factory=set)  # those that play themselves
     boxes: dict[str, nodes.Block] = field(default_factory=dict)
+    every_box: frozenset[str] = frozenset()  # those with an error too
     courses: dict[str, Course] = field(default_factory=dict)
     lengths: dict[str, Fraction] = field(default_factory=dict)
     # A gesture played again in the same way is one value: keyed by its `play` item, and then by its tempo as well.
@@ -108,6 +109,7 @@ def _read_boxes(ctx: Context, made: _Made, blocks: tuple[nodes.Block, ...]) -> N
     """Read every box once, for its mistakes; each passage that plays it reads it again at its own tempo."""
     played = {item.name.text.casefold() for b in blocks for item in _played(b) if item.name is not None}
     broken = any(b.broken for b in blocks)
+    made.every_box = frozenset(b.name.text.casefold() for b in blocks if b.kind == "box")
     for block in blocks:
         if block.kind != "box":
             continue
@@ -128,7 +130,7 @@ def _box(ctx: Context, made: _Made, block: nodes.Block, tempo: Fraction) -> Box 
 
     def events(node: nodes.PlayItem) -> list[PassageItem] | None:
         if node.name is not None and node.name.text.casefold() not in made.gestures:
-            if node.name.text.casefold() in {*made.blocks, *made.exercises, block.name.text.casefold()}:
+            if node.name.text.casefold() in {*made.blocks, *made.exercises, *made.every_box}:
                 ctx.error("box-content", node.name.span, name=shown(node.name.text))
             else:
                 _unplayable(ctx, made, node.name)

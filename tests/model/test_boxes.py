@@ -66,6 +66,12 @@ MISTAKES = [
         "box echo\n  play: «p»\n  lasts: 9 s\npassage p\n  play: C5 for 1, echo\n",
         "gestures, pitches",
     ),
+    (
+        "box-content",
+        "box echo\n  play: «later»\n  lasts: 9 s\nbox later\n  play: C5 for 1\n  lasts: 9 s\n"
+        "passage p\n  play: later, echo\n",
+        "gestures, pitches",
+    ),
     ("unknown-name", "box echo\n  play: «cal»\n  lasts: 9 s\npassage p\n  play: echo\n", "did you mean `call`"),
     ("box-unplayed", "box «echo»\n  play: call\n  lasts: 9 s\npassage p\n  play: call\n", "to a `play`"),
     (
