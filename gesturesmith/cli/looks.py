@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import functools
+import re
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Any
@@ -15,6 +16,7 @@ from gesturesmith.model.looks import AS_WRITTEN, PageLook
 from gesturesmith.source import Source
 
 _NAMED = 5  # gestures of one file
+_IN_A_LANGUAGE = re.compile(r"^[^\S\n]*\w+\.\w", re.MULTILINE)  # a key such as `footnote.de`
 
 
 def _checked(context: click.Context, option: click.Parameter, value: str | None) -> str:
@@ -46,6 +48,9 @@ _OPTIONS = (
 
 def tell_untranslated(read: Iterable[tuple[Source, PageLook]]) -> None:
     """Name the composer's texts that the files lack in a language of the pages made of them."""
+    read = [(source, look) for source, look in read if _of_languages(source, look)]
+    if not read:  # a run that finds everything made reads no file
+        return
     from gesturesmith.lang import parse
     from gesturesmith.lang.meanings import WORDINGS
     from gesturesmith.model.translations import untranslated
@@ -61,6 +66,11 @@ def tell_untranslated(read: Iterable[tuple[Source, PageLook]]) -> None:
         told.setdefault((name, ", ".join((*missing[:_NAMED], *more))), []).append(WORDINGS[language])
     for (name, texts), languages in told.items():
         say(clean(f"{name}: no text in {' and '.join(languages)}: {texts}"))
+
+
+def _of_languages(source: Source, look: PageLook) -> bool:
+    """Whether the pages are in another language than the texts, or texts name theirs: else none can be lacking."""
+    return bool(look.wording) or "wording" in source.text or _IN_A_LANGUAGE.search(source.text) is not None
 
 
 def look_options[**P](command: Callable[P, Status]) -> Callable[..., Status]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from xml.sax.saxutils import escape, quoteattr
+from html import escape  # xml.sax would import a client for networks
 
 # Told apart by shape and word as well: line widths and dashes, numbers, labels.
 INK, SOFT, FAINT, REACH, HEARD, CARE, REFUSED = (
@@ -26,7 +26,7 @@ def number(value: float) -> str:
 def element(name: str, inside: str = "", /, **attributes: str | float) -> str:
     """An element; underscores in the names of attributes stand for hyphens. `inside` is SVG already."""
     parts = (
-        f" {key.replace('_', '-')}={quoteattr(value if isinstance(value, str) else number(value))}"
+        f" {key.replace('_', '-')}={_attribute(value if isinstance(value, str) else number(value))}"
         for key, value in attributes.items()
     )
     opening = f"<{name}{''.join(parts)}"
@@ -35,7 +35,15 @@ def element(name: str, inside: str = "", /, **attributes: str | float) -> str:
 
 def escaped(text: str) -> str:
     """A text for an element, without what XML does not allow."""
-    return escape(NOT_XML.sub("", text))
+    return escape(NOT_XML.sub("", text), quote=False)
+
+
+def _attribute(text: str) -> str:
+    """A text in quotes, in which white space stays as it is."""
+    inner = escape(text, quote=False).replace("\n", "&#10;").replace("\r", "&#13;").replace("\t", "&#9;")
+    if '"' not in inner:
+        return f'"{inner}"'
+    return f"'{inner}'" if "'" not in inner else '"' + inner.replace('"', "&quot;") + '"'
 
 
 def words(text: str, x: float, y: float, **attributes: str | float) -> str:
