@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import mimetypes
 import tempfile
 import zipfile
 from pathlib import Path, PurePosixPath
@@ -16,7 +15,15 @@ from gesturesmith.pipeline.text import compile_file
 from gesturesmith.source import Source
 from gesturesmith.values import frozen
 
-_TYPES = {".musicxml": "application/vnd.recordare.musicxml+xml", ".mxl": "application/vnd.recordare.musicxml"}
+_TYPES = {
+    ".mid": "audio/midi",
+    ".musicxml": "application/vnd.recordare.musicxml+xml",
+    ".mxl": "application/vnd.recordare.musicxml",
+    ".pdf": "application/pdf",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".wav": "audio/wav",
+}
 _ZIPPED = (1980, 1, 1, 0, 0, 0)  # the same files give the same archive
 
 
@@ -44,7 +51,7 @@ def export(
     """The files of a text, or of one gesture or passage, in one format.
 
     key     name of a writer
-    only    the gesture or passage; None for everything, where only the page is wanted if the format has one
+    only    the gesture or passage; None for everything: the page if the format has one, or score and parts
     draft   also what is refused, marked as a draft
     """
     writer = writers.get(key)
@@ -60,8 +67,10 @@ def export(
         files = {made.place: (Path(output) / made.place).read_bytes() for made in done.outputs}
     if not files:
         return ExportedFile(why=_reason(done, only))
-    if only is None and writer.engraved:
-        pages = {place: data for place, data in files.items() if len(place.parts) == 1}
+    if only is None and "page" in writer.kinds:
+        # A score has its parts in a folder, and their pictures in folders below.
+        deep = 2 if any(said.part is not None for said in done.reports[0].passages) else 1
+        pages = {place: data for place, data in files.items() if len(place.parts) <= deep}
         files = pages or files
     if len(files) == 1:
         ((place, data),) = files.items()
@@ -92,4 +101,4 @@ def _archive(files: dict[PurePosixPath, bytes]) -> bytes:
 
 
 def _media_type(place: PurePosixPath) -> str:
-    return _TYPES.get(place.suffix) or mimetypes.guess_type(place.name)[0] or "application/octet-stream"
+    return _TYPES.get(place.suffix, "application/octet-stream")

@@ -214,6 +214,19 @@ def test_several_files_of_one_format_come_as_an_archive(page):
     assert page.raw("export", asked)[1] == body
 
 
+def test_of_a_whole_file_the_page_is_exported_and_of_several_parts_score_and_parts(page):
+    asked = {"window": WINDOW, "file": opened(page)["id"], "text": TEXT, "format": "musicxml"}
+    status, body, headers = page.raw("export", asked)
+    assert (status, headers["x-name"]) == (200, "study.musicxml")
+    assert headers["content-type"] == "application/vnd.recordare.musicxml+xml"
+    duo = "pitches: written\npart one\n  instrument: horn\npart two\n  instrument: trombone\n"
+    text = f"{duo}passage p\n  one: G4 for 4\n  two: F3 for 4\n"
+    status, body, headers = page.raw("export", asked | {"text": text})
+    assert (status, headers["x-name"]) == (200, "study-musicxml.zip")
+    names = {one.filename for one in zipfile.ZipFile(io.BytesIO(body)).infolist()}
+    assert {"study.musicxml", "study/one.musicxml", "study/two.musicxml"} <= names
+
+
 def test_what_is_refused_is_exported_as_a_draft_only(page):
     text = SWEEP.split("\ngesture call")[0]
     asked = {"window": WINDOW, "file": opened(page)["id"], "text": text, "format": "ly", "only": "deep"}
