@@ -15,6 +15,8 @@ export function exporting(formats, asked, here, missing) {
   const draft = make("input", { type: "checkbox", id: "draft" });
   const one = make("input", { type: "radio", name: "what", id: "what-one", checked: true });
   const all = make("input", { type: "radio", name: "what", id: "what-all" });
+  let chosen = false; // by the composer: else what is at the cursor, if there is something
+  for (const way of [one, all]) way.addEventListener("change", () => { chosen = true; });
   const oneLabel = make("label", { for: "what-one" }, "the gesture at the cursor");
   const make_ = async (format) => {
     said.textContent = "being made …";
@@ -37,7 +39,7 @@ export function exporting(formats, asked, here, missing) {
     const name = here();
     oneLabel.textContent = name ? `${name}, at the cursor` : "what is at the cursor";
     one.disabled = !name;
-    if (!name) all.checked = true;
+    if (!chosen || !name) (name ? one : all).checked = true;
   };
   return { shown };
 }
