@@ -59,7 +59,7 @@ def state_of(source: Source) -> Mapping[str, str]:
     for block in tree.blocks:
         title = block.title.text if block.title is not None else ""
         inside = _plain(lines[block.span.line : block.last_line])
-        found[f"{block.kind} {block.name.text}"] = _digest(f"{title}\n{inside}")
+        found[f"{block.kind} {block.name.text}"] = f"{_digest(inside)} {_digest(title)[:4]}"
     return found
 
 
@@ -87,7 +87,10 @@ def _within(name: str, was: Mapping[str, str], now: Mapping[str, str]) -> FileCh
     new = [key for key in now if key not in was]
     renamed = []
     for old in tuple(gone):
-        same = next((key for key in new if now[key] == was[old] and _kind(key) == _kind(old) != ""), None)
+        # What has a new name usually has a new title as well.
+        inside = was[old].partition(" ")[0]
+        alike = (key for key in new if now[key].partition(" ")[0] == inside and _kind(key) == _kind(old) != "")
+        same = next(alike, None)
         if same is not None:
             renamed.append((old, same))
             gone.remove(old)
