@@ -89,10 +89,10 @@ def test_a_block_in_the_middle_of_being_typed_keeps_what_it_had(window, file, tm
     with served(file, state=tmp_path / "state") as page:
         one = window(address(page))
         one.press("Control+End")
-        one.says("#verdict", "Beacon")
+        one.says("#verdict", "gesture beacon")
         one.insert("  dynamics: p < qq")
         one.until("document.querySelector('#sketch').classList.contains('before')")
-        one.says("#verdict", "Beacon")
+        one.says("#verdict", "gesture beacon")
         one.says("#verdict", "cannot be read yet")  # after a rest
         one.press("Backspace", "Backspace", "f")
         one.until("!document.querySelector('#sketch').classList.contains('before')")
@@ -132,7 +132,7 @@ def test_every_format_is_offered_by_keyboard(window, file, tmp_path):  # noqa: F
     with served(file, state=tmp_path / "state") as page:
         one = window(address(page))
         one.press("Control+End")
-        one.says("#verdict", "Beacon")
+        one.says("#verdict", "gesture beacon")
         one.page.get_by_role("button", name="Export", exact=True).press("Enter")
         with one.page.expect_download() as loaded:
             one.page.get_by_role("button", name="musicxml").press("Enter")
