@@ -128,7 +128,8 @@ def _sheet(week: Week, options: TermOptions) -> Sheet:
     after = next((done for t in practised if (done := frame.after(t, plan.instrument, level)) is not None), None)
     return Sheet(
         title=said("term-title", settings.wording).replace("{week}", str(week.number)),
-        subtitle=", ".join(dict.fromkeys(_title(one.technique, settings) for one in week.new)),
+        subtitle=", ".join(dict.fromkeys(_title(one.technique, settings) for one in week.new))
+        or said("term-revision", settings.wording),
         warm_up=plain_music(frame.before(practised[0], plan.instrument, level), settings) if practised else None,
         lines=tuple(_line(one, week, level.times, settings) for one in week.lines),
         cool_down=plain_music(after, settings),

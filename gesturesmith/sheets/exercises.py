@@ -74,6 +74,8 @@ def body(sheet: Sheet, settings: Settings) -> LyText:
     """What is below the head of a sheet."""
     musics = [line.engraving.music for line in sheet.lines]
     parts = [_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)]
+    legend = _legend(sheet, settings)
+    parts += [legend] if legend is not None else []
     parts += [_paragraph(text, "gs-instruction") for text in (sheet.instruction,) if text]
     texts = list(dict.fromkeys(f.text for music in musics for f in music.footnotes))
     numbers = {text: str(n) for n, text in enumerate(texts, start=1)}
@@ -81,8 +83,6 @@ def body(sheet: Sheet, settings: Settings) -> LyText:
         parts.append(_paragraph(texts[0], "gs-paragraph"))
     else:
         parts += [code(f"\\markup \\gs-note {quoted(numbers[text])} {quoted(text)}") for text in texts]
-    legend = _legend(sheet, settings)
-    parts += [legend] if legend is not None else []
     if sheet.warm_up is not None:
         parts.append(_aside(sheet.warm_up, "warm-up", settings))
     marked: set[str] = set()
