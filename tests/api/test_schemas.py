@@ -85,6 +85,19 @@ exercises more
   from: call
   start: G4, A4
 """
+DELIVERY = """delivery = 1
+formats = ["ly"]
+languages = ["en", "de"]
+[[works]]
+files = ["call.gesture"]
+"""
+PLAN = """lesson_plan = 1
+student = "horn"
+begins = 2026-09-07
+weeks = 2
+level = 2
+techniques = ["scoop"]
+"""
 # A file for each way of not being text, by name.
 NO_TEXT = {"pdf": b"%PDF-1.7", "utf16": b"\xff\xfea\0", "zero": b"a\0b", "latin": b"# caf\xe9\n", "empty": b""}
 
@@ -122,17 +135,22 @@ def printed(tmp_path_factory) -> dict[str, list[Any]]:
         for what in ("techniques", "instruments", "rules"):
             main(["list", what, "--json"])
         found["list"] += map(json.loads, out)
+        (folder / "delivery.toml").write_text(DELIVERY)
+        (folder / "plan.toml").write_text(PLAN)
+        both = ("--as", "ly,musicxml")
         makers = (
-            ["engrave", *own, "gone.gesture"],
-            ["engrave", "--draft", "high.gesture", "parts.gesture"],
-            ["notes", "call.gesture"],
-            ["sheet", "more.gesture"],
-            ["chart", "horn", "--kind", "ladders"],
-            ["try-out", "horn", "--questions", "1"],
+            ["engrave", *own, "gone.gesture", *both],
+            ["engrave", "--draft", "high.gesture", "parts.gesture", *both],
+            ["notes", "call.gesture", "--as", "ly"],
+            ["sheet", "more.gesture", *both],
+            ["chart", "horn", "--kind", "ladders", *both],
+            ["try-out", "horn", "--questions", "1", *both],
+            ["deliver", "delivery.toml"],
+            ["term", "plan.toml", "--as", "ly"],
         )
         for number, maker in enumerate(makers):
             manifest = folder / f"{number}.json"
-            main([*maker, "--as", "ly,musicxml", "-o", f"out{number}", "--manifest", str(manifest)])
+            main([*maker, "-o", f"out{number}", "--manifest", str(manifest)])
             found["manifest"].append(json.loads(manifest.read_bytes()))
     return found
 
@@ -155,8 +173,7 @@ def test_each_command_is_among_those_that_were_tried():
         with_manifest |= {name} if "--manifest" in options else set()
         assert ("--json" in options) == ("--json-schema" in options), name
     assert with_json == {"check", "suggest", "list"}
-    # Not `watch`, which goes on: tests/cli/test_watch.py.
-    assert with_manifest == {"engrave", "notes", "sheet", "chart", "try-out"}
+    assert with_manifest == {"engrave", "notes", "sheet", "chart", "try-out", "deliver", "term"}
 
 
 @pytest.mark.parametrize(("command", "name"), [("check", "report"), ("suggest", "report"), ("list", "list")])

@@ -146,19 +146,23 @@ def test_a_rest_may_only_fill_the_last_bar() -> None:
 def test_a_word_that_is_lost_is_found(monkeypatch: pytest.MonkeyPatch) -> None:
     """Broken on purpose: accents that are not engraved, a `note` dropped beside a footnote."""
     from gesturesmith.backends.lilypond import leaves
+    from gesturesmith.model import translations
     from gesturesmith.model.gesture import Gesture
 
     text = f'{HEAD}gesture a\n  contour: C5 accent, D5\n  footnote: "Ours."\n  note: "And more."\n'
     assert void(text)[0] == []
     monkeypatch.setattr(leaves, "_ARTICULATIONS", ())
     monkeypatch.setattr(Gesture, "own_words", property(lambda gesture: gesture.footnote))
+    monkeypatch.setattr(translations, "own_texts", lambda block, languages: ())
     assert [line.split("`")[1] for line in void(text)[0]] == ["accent", 'note: "And more."']
 
 
 def test_a_word_that_another_key_overrides_is_void(monkeypatch: pytest.MonkeyPatch) -> None:
     """Broken on purpose: `note` lost beside `footnote`, though it counts without it and says something else."""
+    from gesturesmith.model import translations
     from gesturesmith.model.gesture import Gesture
 
     text = f'{HEAD}gesture a\n  contour: C5\n  footnote: "Ours."\n  note: "And more."\n'
     monkeypatch.setattr(Gesture, "own_words", property(lambda gesture: gesture.footnote or gesture.note))
+    monkeypatch.setattr(translations, "own_texts", lambda block, languages: ())
     assert [line.split("`")[1] for line in void(text)[0]] == ['note: "And more."']
