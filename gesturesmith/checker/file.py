@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -33,6 +33,8 @@ if TYPE_CHECKING:
 
     from gesturesmith.fixes.tester import EditTester
 
+
+type Wanted = Callable[[], bool]
 
 _LONGEST_TRIED = 1000  # notes of a passage that is judged again for every edit
 
@@ -75,14 +77,20 @@ def check_text(
     return check(reading, suggestions=suggestions, only=only)
 
 
-def check(reading: Reading, *, suggestions: bool = True, only: str | None = None) -> Checked:
-    """Judge everything in a file. `suggestions`: whether to try fixes; `only`: for this gesture alone."""
+def check(
+    reading: Reading, *, suggestions: bool = True, only: str | None = None, wanted: Wanted = lambda: True
+) -> Checked:
+    """Judge everything in a file. `suggestions`: whether to try fixes; `only`: for this gesture alone.
+
+    `wanted` is asked before each trial of a fix: once it says no, none is tried any more, and what is left is
+    `untried`; suggestions found before are those of a check to the end.
+    """
     if reading.parts:
-        return _with_parts(reading, suggestions, only)
+        return _with_parts(reading, suggestions, only, wanted)
     if reading.piece is None:
         return _nothing(reading)
     seen = _judged_file(reading, reading.piece)
-    tester = _tester(seen) if suggestions and seen.wanted else None
+    tester = _tester(seen, wanted=wanted) if suggestions and seen.faulty else None
     return _reported(seen, tester, only)
 
 
@@ -97,7 +105,7 @@ class _JudgedFile:
     players: tuple[dict[str, PassageCase], ...] = ()
 
     @property
-    def wanted(self) -> bool:
+    def faulty(self) -> bool:
         """Whether there is anything to fix."""
         return any(j.findings for j in self.judged.values()) or any(said.findings for _, said in self.passages)
 
@@ -184,18 +192,18 @@ def _reported(seen: _JudgedFile, tester: EditTester | None, only: str | None) ->
     )
 
 
-def _with_parts(reading: Reading, suggestions: bool, only: str | None) -> Checked:
+def _with_parts(reading: Reading, suggestions: bool, only: str | None, wanted: Wanted) -> Checked:
     """Each part judged separately, and the joint report, in file order and order of parts."""
     seen = tuple(
         _judged_file(p.reading, p.reading.piece, p.players) if p.reading.piece is not None else None
         for p in reading.parts
     )
     testers: list[EditTester | None] = [None] * len(seen)
-    if suggestions and any(one is not None and one.wanted for one in seen):
+    if suggestions and any(one is not None and one.faulty for one in seen):
         names = tuple(part.name for part in reading.parts)
         for number, one in enumerate(seen):
             others = (*names[:number], *names[number + 1 :])
-            testers[number] = _tester(one, (names[number], *others)) if one is not None else None
+            testers[number] = _tester(one, (names[number], *others), wanted) if one is not None else None
         there = tuple(tester for tester in testers if tester is not None)
         for own in there:
             own.others = tuple(other for other in there if other is not own)
@@ -235,13 +243,13 @@ def _unread(piece: Piece, reading: Reading) -> tuple[tuple[str, str], ...]:
     return tuple(dict.fromkeys((b.name.text, b.title.text if b.title is not None else b.name.text) for b in blocks))
 
 
-def _tester(seen: _JudgedFile, parts: tuple[str, ...] = ()) -> EditTester:
+def _tester(seen: _JudgedFile, parts: tuple[str, ...] = (), wanted: Wanted = lambda: True) -> EditTester:
     """`parts`: the names of all parts, of which this is the first."""
     from gesturesmith.fixes.tester import EditTester  # a file without faults does not pay for it
 
     reading = seen.reading
     return EditTester(
-        reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts, seen.piece.gestures
+        reading.tree, seen.piece.settings, reading.source.lines, seen.judged, parts, seen.piece.gestures, wanted
     )
 
 

@@ -16,7 +16,7 @@ _BEGUN = 3  # and before one that only begins so, or a word inside one, counts
 
 @frozen
 class Match:
-    """How a word fits: 0 it begins so, 1 a part of it does, 2 it is one of its names, 3 one of its names begins so,
+    """How a word fits: 0 it is one of its names, 1 it begins so, 2 a part of it does, 3 one of its names begins so,
     4 a word in one does; `name` is the one in question, "" for the word itself."""
 
     rank: int
@@ -27,22 +27,23 @@ def matched(said: str, word: str, names: Iterable[str] = ()) -> Match | None:
     """How `word`, which the trade also calls `names`, fits what is typed; None if it does not."""
     low = said.casefold()
     own = word.casefold()
-    if own.startswith(low):
+    if own == low:
         return Match(0)
+    plain = as_said(said) if len(low) >= _LEAST else ""
+    exactly = next((name for name in names if plain and _plain(name) == plain), None)
+    if exactly is not None:
+        return Match(0, exactly)
+    if own.startswith(low):
+        return Match(1)
     if len(low) < _LEAST:
         return None
     if any(part.startswith(low) for part in own.split("-")[1:]):
-        return Match(1)
-    plain = as_said(said)
-    if not plain:
+        return Match(2)
+    if len(plain) < _BEGUN:
         return None
     found: Match | None = None
     for name in names:
         whole = _plain(name)
-        if whole == plain:
-            return Match(2, name)
-        if len(plain) < _BEGUN:
-            continue
         if whole.startswith(plain):
             found = Match(3, name) if found is None or found.rank > 3 else found
         elif found is None and re.search(rf"\b{re.escape(plain)}", whole):

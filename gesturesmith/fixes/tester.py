@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import cached_property
 
 from gesturesmith.diagnostics import Edit, Finding, ReadError, Severity, Verdict
@@ -35,13 +35,14 @@ def _rank(finding: Finding) -> int:
 
 
 class EditTester:
-    """Reads and judges single blocks of a file again, with edits applied, until `WORK` is spent.
+    """Reads and judges single blocks of a file again, with edits applied, until `WORK` is spent or nobody wants it.
 
-    `stopped`: whether anything was left untried for lack of it, since this was last set to False.
+    `stopped`: whether anything was left untried for that, since this was last set to False.
 
     parts    names of the parts of a file for several instruments, of which this is the first
     others   those of the other parts
     gestures those of the file, before any `fallback`
+    wanted   asked before each trial: whether anybody still waits for the answer
     """
 
     others: tuple[EditTester, ...] = ()
@@ -54,6 +55,7 @@ class EditTester:
         judged: dict[str, Judged],
         parts: tuple[str, ...] = (),
         gestures: Iterable[Gesture] = (),
+        wanted: Callable[[], bool] = lambda: True,
     ) -> None:
         self._tree = tree
         self._parts = parts
@@ -68,6 +70,7 @@ class EditTester:
         self.divider = Divider(self.writer, tree.blocks)
         self._before: dict[tuple[str, ...], tuple[Counter[str], ...]] = {}
         self._left = WORK
+        self._wanted = wanted
         self.stopped = False
 
     def block(self, name: str) -> Block | None:
@@ -115,8 +118,9 @@ class EditTester:
 
     def may_go_on(self) -> bool:
         """Whether more may be tried for this file."""
-        self.stopped = self.stopped or self._left <= 0
-        return self._left > 0
+        on = self._left > 0 and self._wanted()
+        self.stopped = self.stopped or not on
+        return on
 
     def _parsed(self, block: Block, edits: Iterable[Edit]) -> tuple[Block, ...] | None:
         lines = self.writer.lines[block.span.line - 1 : block.last_line]

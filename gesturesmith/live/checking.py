@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -50,10 +51,14 @@ def checked_quickly(source: Source, folder: Path, line: int, before: CheckedText
     return CheckedText(source=source, line=line, here=here, checked=checked, report=checked.report, whole=False)
 
 
-def checked_wholly(source: Source, folder: Path, line: int) -> CheckedText:
-    """A text with everything, suggestions too."""
+def checked_wholly(
+    source: Source, folder: Path, line: int, wanted: Callable[[], bool] = lambda: True
+) -> CheckedText | None:
+    """A text with everything, suggestions too; None if it was given up because it is not `wanted` any more."""
     tree, errors = parse(source)
-    checked = check(read_tree(source, tree, errors, folder=folder))
+    checked = check(read_tree(source, tree, errors, folder=folder), wanted=wanted)
+    if not wanted():
+        return None
     return CheckedText(
         source=source, line=line, here=block_at(source, line), checked=checked, report=checked.report, whole=True
     )

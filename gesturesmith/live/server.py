@@ -87,6 +87,7 @@ class PageServer:
         self.key = secrets.token_urlsafe(32)
         self._nonce = secrets.token_urlsafe(16)
         self._seen: dict[tuple[str, str], CheckedText] = {}
+        self._newest: dict[tuple[str, str], object] = {}  # the last text or wish of each window
         self._heard: dict[str, asyncio.Queue[dict[str, Any]]] = {}
         self._closing = False
 
@@ -190,6 +191,7 @@ class PageServer:
         problem = unwritable(typed.text)
         if problem:
             return JSONResponse({"kept": problem, "standing": "same", "base": typed.base})
+        self._wish(typed.window, document)
         (agreement, kept), seen = await asyncio.gather(
             run_in_threadpool(_kept, document, typed),
             run_in_threadpool(checked_quickly, _source(document, typed.text), self._folder(document), line, known),
@@ -199,10 +201,14 @@ class PageServer:
         return JSONResponse({"kept": kept, **_agreed(agreement), **shown})
 
     async def _whole(self, asked: PageRequest) -> Response:
-        """The text with suggestions."""
+        """The text with suggestions; null when a newer text came meanwhile, for which the trials were given up."""
         document, window = self._document(asked), asked.text("window")
         text, line = asked.text("text"), asked.number("line")
-        seen = await run_in_threadpool(checked_wholly, _source(document, text), self._folder(document), line)
+        wanted = self._wish(window, document)
+        folder = self._folder(document)
+        seen = await run_in_threadpool(checked_wholly, _source(document, text), folder, line, wanted)
+        if seen is None:
+            return JSONResponse(None)
         self._remember(window, document, seen)
         return JSONResponse(await run_in_threadpool(view, seen))
 
@@ -325,6 +331,15 @@ class PageServer:
     def _folder(self, document: Document) -> Path:
         """Where its profiles are."""
         return self._profiles or document.path.parent
+
+    def _wish(self, window: str, document: Document) -> Callable[[], bool]:
+        """A new wish of a window; says whether it is still the newest and the program goes on."""
+        mine = object()
+        self._newest.pop((window, document.id), None)
+        self._newest[window, document.id] = mine
+        while len(self._newest) > _MOST_WINDOWS:
+            del self._newest[next(iter(self._newest))]
+        return lambda: self._newest.get((window, document.id)) is mine and not self._closing
 
     def _remember(self, window: str, document: Document, seen: CheckedText) -> None:
         self._seen.pop((window, document.id), None)

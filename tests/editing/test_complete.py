@@ -240,3 +240,15 @@ def test_the_likeliest_comes_first():
     assert first(f"{BEFORE['gesture']}dynamics: pp|").word == "pp"
     assert first(f"{BEFORE['gesture']}technique: growl|").word == "growl"
     assert first("instrument: Horn in F|").word == "horn"
+
+
+@pytest.mark.parametrize(
+    "before", ["gesture here\n  contour: C5 tr", "passage here\n  play: C5 tr", "gesture here\n  technique: tr"]
+)
+def test_what_the_trade_calls_exactly_so_comes_before_what_only_begins_so(before: str):
+    """*tr* stands for a trill (Gould, *Behind Bars*)."""
+    found = [word.removeprefix("as ") for word in words(f"{HEAD}{before}|")]
+    trills = {name for name in found if name.endswith("-trill")}
+    assert set(found[: len(trills)]) == trills
+    assert "tremolo" in found[len(trills) :]
+    assert words(f"{HEAD}gesture here\n  mute|")[0] == "mute"  # its own name comes before those of others

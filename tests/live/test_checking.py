@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from gesturesmith.checker import check_text
+from gesturesmith.checker import check, check_text
 from gesturesmith.diagnostics import FileReport, report_object
 from gesturesmith.live.checking import checked_quickly, checked_wholly
 from gesturesmith.live.view import view
@@ -86,3 +86,27 @@ def test_a_passage_of_several_parts_has_a_picture_for_each():
     shown = view(checked_wholly(Source("x", text), FOLDER, 7))
     assert [one["part"] for one in shown["sketches"]] == ["Horn 1", "Trombone"]
     assert {said["part_title"] for said in shown["report"]["passages"]} == {"Horn 1", "Trombone"}
+
+
+def test_trials_are_given_up_once_nobody_wants_them_and_what_is_finished_is_the_same():
+    source = Source("x", TEXT)
+    asked: list[int] = []
+    full = check_text(source, folder=FOLDER)
+    reading = full.reading
+    check(reading, wanted=lambda: asked.append(1) is None)
+    trials = len(asked)
+    assert trials > 20
+    for patience in (0, 1, trials // 2, trials - 1):
+        asked.clear()
+        report = check(reading, wanted=lambda most=patience: asked.append(1) is None and len(asked) <= most).report
+        assert report.untried
+        for cut, whole in zip(report.gestures, full.report.gestures, strict=True):
+            assert cut.verdict == whole.verdict
+            assert cut == whole or cut.name in report.untried
+            assert all(
+                set(a.suggestions) <= set(b.suggestions) for a, b in zip(cut.findings, whole.findings, strict=True)
+            )
+        finished = [g for g in report.gestures if g.name not in report.untried]
+        assert bool(finished) == (patience > 1)
+        assert len(asked) < trials + 2 * len(report.gestures)
+    assert checked_wholly(source, FOLDER, 1, lambda: False) is None

@@ -12,6 +12,8 @@ import pytest
 from live.conftest import OTHER, TEXT, WINDOW
 from live.serving import NO_LILYPOND, served
 
+from gesturesmith.live import server as server_module
+from gesturesmith.live.checking import checked_wholly
 from gesturesmith.live.guard import LARGEST_BODY
 from gesturesmith.live.server import ASSETS, bound
 
@@ -159,6 +161,21 @@ def test_then_the_ways_out_come(page):
     assert ways[0]["words"] == "technique: chromatic"
     assert ways[0]["verdict_words"] == "playable"
     assert ways[0]["edits"] == [{"line": 5, "old": "technique: harmonic-gliss", "new": "technique: chromatic"}]
+
+
+def test_ways_out_of_an_older_text_are_given_up_for_a_newer_one(page, monkeypatch):
+    """A text that comes while they are looked for; of another window it is no concern."""
+
+    def meanwhile(who):
+        def looked_for(*arguments):
+            page.ask("text", file=opened(page)["id"], window=who, text=TEXT, base=TEXT, line=1)
+            return checked_wholly(*arguments)
+
+        monkeypatch.setattr(server_module, "checked_wholly", looked_for)
+        return page.ask("whole", file=opened(page)["id"], text=SWEEP, line=5)
+
+    assert meanwhile(WINDOW) is None
+    assert meanwhile(OTHER)["report"]["gestures"][0]["findings"][0]["suggestions"]
 
 
 def test_a_text_is_saved_and_others_are_told(page, file):

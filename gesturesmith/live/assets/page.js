@@ -183,7 +183,7 @@ async function whole() {
   if (sent !== page.saidText) return;
   try {
     const said = await json("whole", { file: file.id, text: sent, line: cursor() });
-    if (file !== page.file || text() !== sent || said.here?.line !== page.said.here?.line) return;
+    if (!said || file !== page.file || text() !== sent || said.here?.line !== page.said.here?.line) return;
     page.said = said;
     page.times.whole = performance.now() - page.typedAt;
     present();
