@@ -37,7 +37,8 @@ from gesturesmith.techniques.base import Technique
 from gesturesmith.tones import Performance, perform
 from gesturesmith.tones.types import at
 
-_GAP = 92.0  # right of the plot: for the numbers of harmonics, and where ranges end
+_NUMBERS = 20.0  # right of the plot: for the numbers of harmonics
+_GAP = 98.0  # right of the plot, and of those numbers: for where ranges end
 _SIDE = 190.0  # beside it: the tubes
 _RIGHT, _BOTTOM = 14.0, 34.0
 _LINE = 15.0  # from one line of text to the next
@@ -73,9 +74,11 @@ def sketch(case: Case, findings: Sequence[Finding] = (), verdict: str = "", *, b
     parts += _heard(plot, heard)
     parts += _asked(plot, case, reached)
     parts += _numbers(plot, case, findings)
-    width, columns = LEFT + WIDTH + _GAP, _COLUMNS
+    beside = LEFT + WIDTH + (_NUMBERS if tube is not None else 0)
+    parts += _beside(case, plot, beside)
+    width, columns = beside + _GAP, _COLUMNS
     if tube is not None and tube.used:
-        parts += _tubes(case, plot, tube)
+        parts += _tubes(case, plot, tube, width)
         width, columns = width + _SIDE, columns + 30
     lines = list(told(findings, columns))
     top = TOP + HEIGHT + _BOTTOM + _LINE
@@ -152,19 +155,12 @@ def _ground(case: Case, plot: Plot) -> Iterator[str]:
             y = plot.y(cents - plot.up)
             yield path([(LEFT, y), (LEFT + WIDTH, y)], FAINT, 1)
     for name, edges in (("usual", instrument.usual_range.value), ("widest", instrument.widest_range.value)):
-        for which, edge in zip(("bottom", "top"), edges, strict=True):
+        for edge in edges:
             if plot.shows(edge):
                 y = plot.y(edge)
                 dash = "6 3" if name == "usual" else "1 3"
                 yield path(
                     [(LEFT, y), (LEFT + WIDTH, y)], REFUSED if name == "widest" else CARE, 1, stroke_dasharray=dash
-                )
-                yield words(
-                    f"{name} {which} note",
-                    LEFT + WIDTH + 4,
-                    y + (-3 if which == "bottom" else 10),
-                    font_size=9,
-                    fill=SOFT,
                 )
     yield box(LEFT, TOP, WIDTH, HEIGHT, fill="none", stroke=SOFT)
     step = 500 if plot.high - plot.low < 3000 else 1200
@@ -184,6 +180,27 @@ def _ground(case: Case, plot: Plot) -> Iterator[str]:
     yield words("thick as written, thin as it sounds", LEFT, TOP + HEIGHT + 30, font_size=10, fill=SOFT)
     whole = f"beats; {plot.seconds:.3g} s"
     yield words(whole, LEFT + WIDTH, TOP + HEIGHT + 30, text_anchor="end", font_size=10, fill=SOFT)
+
+
+def _beside(case: Case, plot: Plot, left: float) -> Iterator[str]:
+    """Where the ranges end, and which line is sung, one below the other at the right of the plot."""
+    rows = [
+        (plot.y(edge) + (-3 if which == "bottom" else 10), f"{name} {which} note")
+        for name, edges in (
+            ("usual", case.instrument.usual_range.value),
+            ("widest", case.instrument.widest_range.value),
+        )
+        for which, edge in zip(("bottom", "top"), edges, strict=True)
+        if plot.shows(edge)
+    ]
+    sung = case.gesture.sing.points if case.gesture.sing is not None else ()
+    last = next((p.sounding_cents for p in reversed(sung) if p.sounding_cents is not None), None)
+    if last is not None:
+        rows.append((plot.y(float(last)) + 4, "sung"))
+    least = -math.inf
+    for y, text in sorted(rows):
+        least = max(y, least + 10)
+        yield words(text, left + 4, least, font_size=9, fill=SOFT)
 
 
 # --- what can be done ------------------------------------------------------------------------------------------
@@ -216,11 +233,10 @@ def _rungs(plot: Plot, tube: Ladder) -> Iterator[str]:
             yield words(str(n), LEFT + WIDTH + 4, y + 4, font_size=10, fill=REACH, font_weight=weight)
 
 
-def _tubes(case: Case, plot: Plot, chosen: Ladder) -> Iterator[str]:
+def _tubes(case: Case, plot: Plot, chosen: Ladder, left: float) -> Iterator[str]:
     """All tubes as ladders on the same heights, with how many of their harmonics lie on the way."""
     ends = [float(p.sounding_cents) for p in case.gesture.points if p.sounding_cents is not None]
     low, high = min(ends) - 50, max(ends) + 50
-    left = LEFT + WIDTH + _GAP
     tubes = sorted(case.instrument.tubes, key=lambda tube: -tube.fundamental_cents)
     step = _SIDE / len(tubes)
     yield box(left, TOP, _SIDE, HEIGHT, fill="none", stroke=SOFT)
@@ -297,10 +313,6 @@ def _asked(plot: Plot, case: Case, reached: Sequence[ReachBand]) -> Iterator[str
     lines = [(gesture.points, gesture.segments, beyond)]
     if gesture.sing is not None:
         lines.append((gesture.sing.points, gesture.sing.segments, {}))
-    if gesture.sing is not None:
-        last = next((p for p in reversed(gesture.sing.points) if p.sounding_cents is not None), None)
-        if last is not None:
-            yield words("sung", LEFT + WIDTH + 4, plot.y(float(last.sounding_cents or 0)) + 4, fill=SOFT)
     for points, segments, outside in lines:
         for index, (point, after) in enumerate(pairwise(points)):
             if point.sounding_cents is None or after.sounding_cents is None or not segments[index].slides:

@@ -13,7 +13,7 @@ import pytest
 from realise.realised import gesture
 from tones.performed import checked
 
-from gesturesmith import techniques, writers
+from gesturesmith import instruments, techniques, writers
 from gesturesmith.checker import check_text
 from gesturesmith.diagnostics import Severity
 from gesturesmith.pictures.plot import HEIGHT, LEFT, TOP, WIDTH
@@ -127,6 +127,31 @@ def faults(text: str) -> list[str]:
 
 def test_nothing_crosses_a_label_and_no_label_lies_on_another(pictures):
     assert {name: wrong for name, text in pictures.items() if (wrong := faults(text))} == {}
+
+
+@pytest.mark.parametrize("name", instruments.names())
+def test_where_ranges_end_stands_apart_from_the_numbers_of_harmonics(name):
+    """Over the whole range of every instrument, where ends of ranges and many harmonics are close together."""
+    head = f"instrument: {name}\npitches: sounding\n"
+    blocks = [
+        f"gesture g{n}\n  technique: {technique}\n  contour: {contour}\n"
+        for n, (technique, contour) in enumerate(
+            [
+                ("harmonic-gliss", "C4 ~~ G5"),
+                ("harmonic-gliss", "C5 ~~ C7"),
+                ("harmonic-gliss", "F5 ~~ G6"),
+                ("multiphonic", "G2\n  sing: C4 -- F4"),
+            ]
+        )
+    ]
+    found = checked(head + "\n".join(blocks))
+    pictures = {n: sketch(c) for n, c in found.cases.items()}
+    assert pictures
+    assert {n: wrong for n, text in pictures.items() if (wrong := faults(text))} == {}
+    numbered = parsed(pictures["g1"])
+    assert any(
+        (t.text or "").isdigit() and float(t.get("x", 0)) > LEFT + WIDTH for t in numbered.iter(f"{SVG}text")
+    )
 
 
 @pytest.mark.parametrize("verdict", ["", "playable", "not as written"])
