@@ -17,7 +17,7 @@ from gesturesmith.exercises.probes import reach
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.pipeline import Options, compile_text
 from gesturesmith.rules.base import Rule
-from gesturesmith.rules.shared.doc import sections
+from gesturesmith.rules.shared.doc import PLAYERS, sections
 from gesturesmith.source import Source
 from gesturesmith.techniques.base import LAYERS, Technique
 from handbook import instruments as instrument_pages
@@ -206,14 +206,16 @@ def _techniques_index() -> str:
 
 def example_said(text: str) -> str:
     """The output of `gesturesmith check example.gesture` for a file."""
-    options = Options(folder=ROOT, only_check=True)
+    options = Options(folder=PLAYERS, only_check=True)
     report = compile_text(Source("example.gesture", text + "\n"), options).report
     return render_text(Report(files=(report,)), colour=False).strip("\n")
 
 
 def _example(text: str) -> str:
+    named = [path for path in sorted(PLAYERS.glob("*.toml")) if path.name in text]
+    shown = "".join(f"```toml {path.name}\n{path.read_text('utf-8')}```\n\n" for path in named)
     return (
-        f"```gesture example.gesture\n{text}\n```\n\n"
+        f"{shown}```gesture example.gesture\n{text}\n```\n\n"
         f"```console\n$ gesturesmith check example.gesture\n{example_said(text)}\n```"
     )
 

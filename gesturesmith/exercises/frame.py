@@ -70,7 +70,7 @@ def _played(
                 instrument=instrument,
                 points=tuple(points),
                 name=name,
-                tempo=_TEMPO,
+                tempo=instrument.student.in_reach(_TEMPO) if instrument.student is not None else _TEMPO,
                 lasts=at,
                 dynamics=(NewLevel(level=dynamic),),
             )

@@ -26,6 +26,7 @@ from gesturesmith.values import frozen
 _MAX_NOTES = 12  # in a preparation; more would not be a small step before a line
 _REST_STEP_S = 5  # nobody times rests to the second
 _FALLS = (0, 1, 2, 3)  # semitones by which the warm-up moves down, bar by bar
+_TEMPO = Fraction(60)
 _BAR = 4  # beats, in the warm-up
 _WARM = (2, 3, 4)  # the lower of two slurred partials: a fifth, a fourth or a major third apart
 
@@ -179,7 +180,12 @@ def _slurs(instrument: Instrument, rows: list[tuple[Spelling, Spelling]]) -> Pas
         )
         level = (NewLevel(level="mp"),) if number == 0 else ()
         new = NewGesture(
-            instrument=instrument, points=points, name=f"w{number}", lasts=Fraction(_BAR), dynamics=level
+            instrument=instrument,
+            points=points,
+            name=f"w{number}",
+            tempo=instrument.student.in_reach(_TEMPO) if instrument.student is not None else _TEMPO,
+            lasts=Fraction(_BAR),
+            dynamics=level,
         )
         gesture, _ = make(new)
         judged = judge(gesture) if gesture is not None else None

@@ -8,7 +8,7 @@ from itertools import chain
 from gesturesmith import rules
 from gesturesmith.checker import check_text
 from gesturesmith.rules.base import Rule
-from gesturesmith.rules.shared.doc import sections
+from gesturesmith.rules.shared.doc import PLAYERS, sections
 from gesturesmith.source import Source
 
 _WIDTH = 96
@@ -39,7 +39,7 @@ def explain_rule(name_or_code: str) -> str | None:
 def rule_evidence(rule: Rule) -> tuple[str, ...]:
     """The kind and source of evidence of a rule's findings on its first example, each once."""
     source = Source(rule.name, sections(rule.doc)["Fires"])
-    report = check_text(source, suggestions=False).report
+    report = check_text(source, folder=PLAYERS, suggestions=False).report
     everything = chain(*(g.findings for g in report.gestures), *(p.findings for p in report.passages))
     found = [f for f in everything if f.rule == rule.name]
     return tuple(dict.fromkeys(f"{f.evidence.kind.value}: {f.evidence.source}" for f in found))

@@ -90,6 +90,11 @@ class Student:
     minutes: int | None = None
     braces: bool = False
 
+    def in_reach(self, tempo: Fraction) -> Fraction:
+        """The tempo of the student's that is nearest to one, in quarters a minute."""
+        slow, fast = self.tempi or (tempo, tempo)
+        return Fraction(min(fast, max(slow, tempo)))
+
 
 # For an instrument of one's own that says nothing of its sound: "brass section" in General MIDI.
 UNKNOWN_SOUND, UNKNOWN_PROGRAM = "brass.group", 62

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from gesturesmith import rules
 from gesturesmith.diagnostics import Finding, PassageReport, Severity, Verdict
 from gesturesmith.difficulty.score import passage_difficulty
 from gesturesmith.judge.gesture import Judged, in_file_order, judge, judge_passage, verdict_of
@@ -51,6 +52,7 @@ def passage_findings(
         for item, p in zip(passage.items, played, strict=True)
         if p is not None and not _known(item, own)
         for finding in p.findings
+        if not rules.get(finding.rule).alone
     )
     return case, in_file_order((*judge_passage(case), *_once(moved)))
 

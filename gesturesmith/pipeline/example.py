@@ -12,7 +12,7 @@ from gesturesmith.diagnostics import GestureReport, PassageReport
 from gesturesmith.exercises.probes import easiest, lacking, probe_gestures
 from gesturesmith.judge.gesture import judge
 from gesturesmith.pipeline.sketch import drawn, sketches
-from gesturesmith.rules.shared.doc import sections
+from gesturesmith.rules.shared.doc import PLAYERS, sections
 from gesturesmith.source import Source
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def example(name: str) -> Item | None:
 
 
 def _of_rule(name: str) -> Item | None:
-    checked = check_text(Source(name, sections(rules.get(name).doc)["Fires"]), suggestions=False)
+    checked = check_text(Source(name, sections(rules.get(name).doc)["Fires"]), folder=PLAYERS, suggestions=False)
     report = checked.report
     everything: tuple[GestureReport | PassageReport, ...] = (*report.gestures, *report.passages)
     shown = [said.name for said in everything if name in [finding.rule for finding in said.findings]]

@@ -83,7 +83,8 @@ class Rule:
     At least one of `check`, `check_passage` and `check_outcome` is set; `doc` is the module's docstring. `only`
     holds traits (`rules.shared.traits`), one of which a gesture must have for `check` to apply; () for all
     gestures. `graces`: whether it also judges grace notes, as notes with all the time available to them;
-    rules of how fast notes follow each other do not, since graces have a rule of their own.
+    rules of how fast notes follow each other do not, since graces have a rule of their own. `alone`: `check` is for
+    a gesture by itself, and `check_passage` says the same once of a passage that plays it in another way.
     """
 
     code: str
@@ -95,6 +96,7 @@ class Rule:
     doc: str = ""
     only: frozenset[str] = frozenset()
     graces: bool = True
+    alone: bool = False
 
 
 type GestureCheck = Callable[[Case], Iterable[Finding]]
@@ -111,12 +113,16 @@ def rule(
     outcome: OutcomeCheck | None = None,
     only: Iterable[str] = (),
     graces: bool = True,
+    alone: bool = False,
 ) -> Callable[[GestureCheck], Rule]:
     """Turn a function that yields findings on a gesture into a rule; `passage` checks passages, `outcome` the other
     rules' findings."""
 
     def make(check: GestureCheck) -> Rule:
-        return Rule(code, name, Severity(severity), check, passage, outcome, only=frozenset(only), graces=graces)
+        traits = frozenset(only)
+        return Rule(
+            code, name, Severity(severity), check, passage, outcome, only=traits, graces=graces, alone=alone
+        )
 
     return make
 

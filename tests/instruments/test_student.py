@@ -8,6 +8,7 @@ from gesturesmith import techniques
 from gesturesmith.checker import check_text
 from gesturesmith.evidence import Kind
 from gesturesmith.exercises.graded import graded
+from gesturesmith.exercises.preparation import warm_up
 from gesturesmith.instruments import profile
 from gesturesmith.instruments._build import cents
 from gesturesmith.source import Source
@@ -89,6 +90,66 @@ def test_braces_halve_the_endurance(student) -> None:
     assert one.value == other.value / 2
     assert one.kind is Kind.PLAYER
     assert "ours" in one.source
+
+
+def passage_findings(tmp_path, *lines: str):
+    text = 'instrument: "mia.toml"\npitches: written\n' + "\n".join(lines) + "\n"
+    report = check_text(Source("a", text), folder=tmp_path, suggestions=False).report
+    assert not report.errors
+    return [(f.rule, f.severity.value) for said in (*report.gestures, *report.passages) for f in said.findings]
+
+
+@pytest.mark.parametrize(("instrument", "written"), [("trombone", "Eb major"), ("trumpet", "F major")])
+def test_a_key_not_learnt_is_told(student, tmp_path, instrument, written) -> None:
+    """A trumpet in Bb is written a tone higher, with two sharps more or two flats fewer."""
+    student(instrument, f'keys = ["{written}"]')
+    lines = ("pitches: sounding", "passage one", "  key: {}", "  play: Eb4 for 2, G4 for 2")
+    heard = lambda key: passage_findings(tmp_path, *(line.format(key) for line in lines[1:]))  # noqa: E731
+    told = [("key-beyond-student", "advice")]
+    assert [f for f in heard(written) if "student" in f[0]] == []
+    assert [f for f in heard("A major") if "student" in f[0]] == told
+    assert [f for f in heard("none") if "student" in f[0]] == []
+
+
+def test_a_key_changed_to_is_told_and_the_relative_minor_is_known(student, tmp_path) -> None:
+    student("trombone", 'keys = ["Eb major"]')
+    start = ("passage one", "  key: C minor")
+    assert passage_findings(tmp_path, *start, "  play: Eb3 for 4") == []
+    found = passage_findings(tmp_path, *start, "  meter: 4/4", "  play: Eb3 for 4, key D major, D3 for 4")
+    assert found == [("key-beyond-student", "advice")]
+
+
+@pytest.mark.parametrize(
+    ("tempo", "severity"), [(59, "advice"), (60, None), (72, None), (80, None), (81, "caution")]
+)
+def test_a_tempo_beyond_the_students_is_told_once(student, tmp_path, tempo, severity) -> None:
+    """Of a gesture, and once of a passage, however many notes it has."""
+    student("trombone", "tempo = [60, 80]")
+    told = [("tempo-beyond-student", severity)] if severity else []
+    head = f"tempo: {tempo}"
+    assert passage_findings(tmp_path, head, "gesture one", "  contour: Bb2, D3", "  lasts: 2 beats") == told
+    assert (
+        passage_findings(tmp_path, "passage one", f"  {head}", "  play: Bb2 for 1, D3 for 1, F3 for 1, D3 for 1")
+        == told
+    )
+    assert passage_findings(tmp_path, head, "gesture one", "  contour: Bb2", "  lasts: 2 s") == []
+
+
+def test_a_gesture_played_faster_by_a_passage_is_told_with_the_passage(student, tmp_path) -> None:
+    student("trombone", "tempo = [60, 80]")
+    block = ("gesture one", "  contour: Bb2, D3", "  lasts: 2 beats")
+    found = passage_findings(
+        tmp_path, "tempo: 72", *block, "passage two", "  tempo: 96", "  play: one, one, F3 for 1"
+    )
+    assert found == [("tempo-beyond-student", "caution")]
+
+
+def test_warm_ups_keep_to_the_tempi(student) -> None:
+    quick, _ = student("trombone", "tempo = [72, 80]")
+    slurs = warm_up(quick)
+    assert slurs is not None
+    tempi = {case.gesture.tempo for case in slurs.cases if case is not None}
+    assert tempi == {72}
 
 
 @pytest.mark.parametrize(

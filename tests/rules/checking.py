@@ -3,13 +3,14 @@
 import re
 
 from gesturesmith.checker import Checked, check_text
+from gesturesmith.rules.shared.doc import PLAYERS
 from gesturesmith.source import Source
 
 
 def checked(text: str, *, suggestions: bool = False) -> Checked:
     """The result of checking a text, which must be readable."""
     source = Source("test.gesture", text)
-    made = check_text(source, suggestions=suggestions)
+    made = check_text(source, folder=PLAYERS, suggestions=suggestions)
     assert not made.report.errors, [e.message for e in made.report.errors]
     return made
 

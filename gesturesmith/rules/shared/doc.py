@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
+# Profiles that examples name, in place of the folder of the file.
+PLAYERS = Path(__file__).parent / "players"
 HEADINGS = ("Checks", "Why", "Fires", "Passes", "Fix")
 _HEADING = re.compile(rf"^({'|'.join(HEADINGS)})\b[ \t]*\n?[ \t]+\S", re.MULTILINE)
 
