@@ -209,12 +209,13 @@ def _with_values(there: dict[str, Key], said: str) -> Iterator[CompletionOffer]:
 
 
 def _begun(lines: tuple[str, ...], said: str) -> Iterator[CompletionOffer]:
-    """A gesture that begins with what was typed at the margin."""
+    """A gesture that begins with what was typed at the margin; a contour goes on in its line."""
     taken = heading.names(headings(lines))
     name = next(one for n in range(len(taken) + 2) if (one := f"{_NEW}-{n}" if n else _NEW) not in taken)
     for offer in _with_values(IN_BLOCK["gesture"], said):
+        after = "" if offer.kind == "pitch" else "\n  "
         word = f"gesture … {offer.word}"
-        yield replace(offer, word=word, insert=f"gesture {name}\n  {offer.insert}\n  ")
+        yield replace(offer, word=word, insert=f"gesture {name}\n  {offer.insert}{after}")
 
 
 # --- values ----------------------------------------------------------------------------------------------

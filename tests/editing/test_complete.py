@@ -252,3 +252,8 @@ def test_what_the_trade_calls_exactly_so_comes_before_what_only_begins_so(before
     assert set(found[: len(trills)]) == trills
     assert "tremolo" in found[len(trills) :]
     assert words(f"{HEAD}gesture here\n  mute|")[0] == "mute"  # its own name comes before those of others
+
+
+def test_a_gesture_begun_by_its_first_note_goes_on_in_that_line():
+    (offer,) = (one for one in completed(f"{HEAD}c4|").offers if one.word.startswith("gesture"))
+    assert taken(f"{HEAD}c4|", offer) == f"{HEAD}gesture new\n  contour: C4"

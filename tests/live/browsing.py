@@ -89,6 +89,21 @@ class Window:
         self.insert(text)
         self.until("gesturesmithPage.saidText === gesturesmithPage.view.state.doc.toString()")
 
+    def take(self, word: str) -> None:
+        """Wait for an offer, go down the list to it, and take it."""
+        mark = "li[aria-selected] .cm-completionLabel"
+        self.page.wait_for_function(
+            """word => [...document.querySelectorAll(".cm-tooltip-autocomplete .cm-completionLabel")]
+              .some((one) => one.textContent === word)""",
+            arg=word,
+            timeout=WAIT_MS,
+        )
+        for _ in range(self.page.locator(".cm-tooltip-autocomplete li").count()):
+            if self.page.locator(mark).count() and self.page.inner_text(mark) == word:
+                break
+            self.press("ArrowDown")
+        self.press("Tab")
+
     def focus(self) -> None:
         self.page.evaluate("gesturesmithPage.view.focus()")
 

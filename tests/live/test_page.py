@@ -7,6 +7,10 @@ from live.browsing import browser, needs_browser, program, window  # noqa: F401 
 from live.serving import served
 from sampling import whole
 
+from gesturesmith.checker import check_text
+from gesturesmith.diagnostics import Verdict
+from gesturesmith.source import Source
+
 pytestmark = needs_browser
 
 
@@ -74,6 +78,74 @@ def test_what_composers_say_leads_on(window, file, tmp_path, typed, offered, put
         one.says(".cm-tooltip-autocomplete", offered)
         one.press("Tab")
         assert put in one.text()
+
+
+# What is typed, what is offered for it, and how the text ends after it was taken; without an offer, keys alone.
+SESSION = (
+    ("French horn", "instrument: horn", "instrument: horn"), ("\n", "", ""),
+    ("as written", "pitches: written", "pitches: written"), ("\n\n", "", ""),
+    ("gliss", "gesture … technique: harmonic-gliss", "technique: harmonic-gliss"),
+    ("c4", "contour: C4", "contour: C4"), (" ", "", ""), ("gliss", "-- (harmonic-gliss)", "contour: C4 --"),
+    ("c5", "C5", "contour: C4 -- C5"), ("\n", "", ""), ("whole note", "lasts: 4 beats", "lasts: 4 beats"),
+    ("\n\n", "", ""),
+    ("wah", "gesture … technique: wah-wah", "technique: wah-wah"),
+    ("plunger", "mute: plunger", "mute: plunger"), ("\n", "", ""), ("g4", "contour: G4", "contour: G4"),
+    ("\n", "", ""), ("quarter note", "lasts: 1 beat", "lasts: 1 beat"), ("\n\n", "", ""),
+    ("c5", "gesture … contour: C5", "contour: C5"), ("\n", "", ""),
+    ("half note", "lasts: 2 beats", "lasts: 2 beats"), ("\n", "", ""),
+    ("tr", "technique: lip-trill", "technique: lip-trill"), ("\n\n", "", ""),
+    ("g4", "gesture … contour: G4", "contour: G4"), (" ", "", ""), ("smear", "as smear", "contour: G4 as smear"),
+    ("\n\n", "", ""),
+    ("con sordino", "gesture … mute: straight", "mute: straight"), ("g4", "contour: G4", "contour: G4"),
+    ("\n\n", "", ""),
+    ("Flatterzunge", "gesture … technique: flutter-tongue", "technique: flutter-tongue"),
+    ("c5", "contour: C5", "contour: C5"), ("\n", "", ""), ("quarter note", "lasts: 1 beat", "lasts: 1 beat"),
+)  # fmt: skip
+
+
+@whole
+def test_nine_words_of_the_trade_make_a_piece_without_the_manual(window, tmp_path):  # noqa: F811
+    """Typed one after the other, each offer taken from the list by keys alone."""
+    file = tmp_path / "first.gesture"
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.says("#seeing", "An empty page")
+        for typed_, offered, line in SESSION:
+            one.type(typed_)
+            if not offered:
+                one.until("gesturesmithPage.saidText === gesturesmithPage.view.state.doc.toString()")
+                continue
+            one.take(offered)
+            assert one.text().rstrip().endswith(line), (typed_, one.text())
+        one.until("gesturesmithPage.saidText === gesturesmithPage.view.state.doc.toString()")
+        report = check_text(Source("first.gesture", one.text())).report
+        assert not report.errors, one.text()
+        assert len(report.gestures) == 6, one.text()
+        assert all(said.verdict is not Verdict.NOT_AS_WRITTEN for said in report.gestures), one.text()
+        one.press("Control+s")
+        one.saved()
+        assert file.read_text() == one.text()
+
+
+@whole
+def test_the_button_plays_what_is_at_the_cursor(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.press("Control+End")
+        one.says("#verdict", "gesture beacon")
+        one.page.evaluate(
+            """() => {
+              const play = HTMLMediaElement.prototype.play;
+              HTMLMediaElement.prototype.play = function () { window.played = this; return play.call(this); };
+            }"""
+        )
+        one.page.get_by_role("button", name="Listen").press("Enter")
+        one.until("window.played?.src.startsWith('blob:')")
+        one.until("window.played.duration > 1.6")  # two beats, 72 in a minute
+        one.says("#announced", "beacon sounds")
+        one.until("window.played.currentTime > 0")
+        one.press("Escape")
+        one.until("window.played.paused")
 
 
 @whole

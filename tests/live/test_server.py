@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 import socket
+import wave
 import zipfile
 from urllib.parse import unquote
 
@@ -242,6 +243,17 @@ def test_of_a_whole_file_the_page_is_exported_and_of_several_parts_score_and_par
     assert (status, headers["x-name"]) == (200, "study-musicxml.zip")
     names = {one.filename for one in zipfile.ZipFile(io.BytesIO(body)).infolist()}
     assert {"study.musicxml", "study/one.musicxml", "study/two.musicxml"} <= names
+
+
+def test_the_sound_of_a_gesture_comes_as_a_browser_plays_it(page):
+    """RIFF/WAVE (IBM and Microsoft, 1991): two beats, 72 in a minute, and nothing but silence is no sound."""
+    asked = {"window": WINDOW, "file": opened(page)["id"], "text": TEXT, "format": "wav", "only": "beacon"}
+    status, body, headers = page.raw("export", asked | {"draft": True})
+    assert (status, headers["content-type"], headers["x-name"]) == (200, "audio/wav", "beacon.wav")
+    assert (body[:4], body[8:12]) == (b"RIFF", b"WAVE")
+    with wave.open(io.BytesIO(body)) as sound:
+        assert sound.getnframes() / sound.getframerate() > 2 * 60 / 72
+        assert len(set(sound.readframes(sound.getnframes()))) > 100
 
 
 def test_what_is_refused_is_exported_as_a_draft_only(page):
