@@ -17,7 +17,7 @@ from gesturesmith.lang import format_text
 from gesturesmith.lang.keys import EVERY_KEY
 from gesturesmith.lang.tokens import quoted
 from gesturesmith.lang.words import RESERVED, SIGNS, TEMPO_BPM
-from gesturesmith.model.builder import NewGesture, NewPoint
+from gesturesmith.model.builder import NewFingering, NewGesture, NewPoint
 from gesturesmith.model.context import MAX_BEATS
 from gesturesmith.source import Source, clean, folded
 from gesturesmith.units import Interval, Spelling
@@ -43,7 +43,7 @@ class _SteadyBars:
     """A stretch with one meter, tempo and key, or one in which the tempo changes all the time.
 
     first    the bar in which it begins; `end`: the one after its last
-    sharps   of the sounding key, negative for flats; None if the parts do not agree
+    sharps   of the sounding key, negative for flats; None if the parts do not agree; `minor`: of a minor key
     pickup   the length of an incomplete first bar, else 0
     tempo    at its beginning, with the words there; `turn`: how it goes on, and `to` which tempo
     """
@@ -55,6 +55,7 @@ class _SteadyBars:
     meter: tuple[int, int] | None
     tempo: Fraction
     sharps: int | None
+    minor: bool = False
     pickup: Fraction = Fraction(0)
     words: str = ""
     turn: ScoreTurn | None = None
@@ -65,9 +66,13 @@ class _SteadyBars:
         """The tempo at its end."""
         return self.turn.to if self.turn is not None else self.tempo
 
+    @property
+    def key(self) -> tuple[int | None, bool]:
+        return self.sharps, self.minor
+
     def goes_on(self, before: _SteadyBars) -> bool:
         """Whether nothing is new in it."""
-        same = (before.meter, before.to, before.sharps) == (self.meter, self.tempo, self.sharps)
+        same = (before.meter, before.to, before.key) == (self.meter, self.tempo, self.key)
         return same and self.turn is None and not self.words and not self.marks
 
 
@@ -215,7 +220,8 @@ def _stretches(
     for index in bars:
         bar, starts = score.bars[index], times.bars[index].at
         sounding = {part.bars[index].sharps + _fifths(part.bars[index].sounding) for part in parts}
-        if not any(part.bars[index].sharps for part in parts):
+        minor = {part.bars[index].minor for part in parts} == {True}
+        if not minor and not any(part.bars[index].sharps for part in parts):
             sounding = set()  # no key signature is not C major
         after = score.bars[index + 1] if index == bars[0] and index + 1 in bars else None
         whole = _meter_of(after) if after is not None else None
@@ -246,6 +252,7 @@ def _stretches(
                 meter=whole if pickup else bar.meter if early else _meter_of(bar),
                 tempo=_allowed(tempo),
                 sharps=min(sounding) if len(sounding) == 1 else None,
+                minor=minor and len(sounding) == 1,
                 pickup=bar.lasts if pickup and at == starts else Fraction(0),
                 words=_shown(new.words) if new is not None else "",
                 turn=own,
@@ -294,12 +301,13 @@ def _fifths(interval: Interval) -> int:
     return _BY_FIFTHS.index(name.letter) - 1 + 7 * int(name.alter)
 
 
-def _key(sharps: int | None) -> str:
-    """A major key by its sharps, as files have it; without any, `none`."""
+def _key(sharps: int | None, minor: bool) -> str:
+    """A key by its sharps, as files have it; without any, `none`."""
     if sharps is None:
         return "none"
-    sign = {-1: "b", 0: "", 1: "#"}[(sharps + 1) // 7]
-    return f"{_BY_FIFTHS[(sharps + 1) % 7]}{sign} major"
+    tonic = sharps + (4 if minor else 1)
+    sign = {-1: "b", 0: "", 1: "#"}[tonic // 7]
+    return f"{_BY_FIFTHS[tonic % 7]}{sign} {'minor' if minor else 'major'}"
 
 
 def _named(
@@ -390,7 +398,7 @@ def _passage(
     if begin.pickup:
         yield f"  pickup: {_number(begin.pickup)} beats"
     if _sharps(begin, own) is not None:
-        yield f"  key: {_key(_sharps(begin, own))}"
+        yield f"  key: {_key(_sharps(begin, own), begin.minor)}"
     for one in named:
         items: list[str] = []
         for n, stretch in enumerate(rows if one.says else [replace(begin, ends=end.ends)]):
@@ -422,8 +430,8 @@ def _changes(before: _SteadyBars | None, now: _SteadyBars, own: Instrument | Non
         if now.meter != before.meter:
             yield f"meter {_meter(now.meter)}"
         yield from ("double bar" for text in now.marks if not text)
-        if _sharps(now, own) != _sharps(before, own):
-            yield f"key {_key(_sharps(now, own))}"
+        if (_sharps(now, own), now.minor) != (_sharps(before, own), before.minor):
+            yield f"key {_key(_sharps(now, own), now.minor)}"
     yield from (f"mark {_text(text)}" for text in now.marks if text)
     if now.turn is not None:
         yield f"{now.turn.kind} to {_number(now.turn.to)} over {_number(now.turn.end - now.turn.start)}"
@@ -476,6 +484,12 @@ def _gesture(instrument: Instrument, gesture: NewGesture) -> Iterator[str]:
         yield f"mute: {gesture.mute}"
     if gesture.trill:
         yield f"trill: {gesture.trill}"
+    if gesture.fingering:
+        yield from _folded(f"fingering: {', '.join(_finger(f) for f in gesture.fingering)}")
+
+
+def _finger(finger: NewFingering) -> str:
+    return " ".join(filter(None, (finger.shade, finger.side, finger.valves)))
 
 
 def _point(instrument: Instrument, gesture: NewGesture, point: NewPoint, when: str) -> str:

@@ -18,12 +18,13 @@ from gesturesmith.diagnostics import (
     Severity,
 )
 from gesturesmith.importers.bass_clef import is_old
+from gesturesmith.importers.fingered import unread
 from gesturesmith.importers.notated import NotatedScore
 from gesturesmith.importers.order import MAX_PLAYED
 from gesturesmith.importers.phrases import Phrase, PlayerLine, ScorePlace, lines
 from gesturesmith.importers.times import Paces, ScoreTimes, seconds_in, timetable
 from gesturesmith.judge.gesture import Judged, judge, judge_passage, verdict_of
-from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint, make
+from gesturesmith.model.builder import NewFingering, NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.piece import Passage, PassageItem
 from gesturesmith.model.strokes import MEASURED
 from gesturesmith.model.tempo import steady
@@ -37,6 +38,7 @@ _OF_OUR_PAGES = frozenset({"no-note-value", "text-too-long", "sign-without-footn
 _CONTOUR = 2  # the line of spans in gestures made by a program
 _OF_TIME = ("s", "ms", "L")  # units of what depends on the tempo, besides everything a second
 _ENDLESS = "accel. or rit. without a tempo to reach"
+_OTHER_FINGERING = "fingering that the instrument does not have"
 _ASSUMED = " (at the tempo assumed)"
 # What a stretch of bars lacks, where the finding is about one.
 _LACKS = {"breath-too-short": "no place to breathe"}
@@ -71,6 +73,7 @@ def judged_with_lines(
         errors.append(_error(f"with its repeats it has more than {MAX_PLAYED:,} bars; it is checked up to there"))
     known = _Known(times)
     rows = [_part(score, line, known, errors) for part in score.parts for line in lines(score, part, times)]
+    more = [(_ENDLESS, times.endless), (_OTHER_FINGERING, unread(score))]
     report = ScoreReport(
         file=file,
         readable=not errors,
@@ -80,7 +83,7 @@ def judged_with_lines(
         tempo=times.tempos[0][2] if times.assumed and rows else None,
         parts=tuple(part for part, _ in rows),
         others=score.others,
-        left_out=(*score.left_out, *([(_ENDLESS, times.endless)] if times.endless else [])),
+        left_out=(*score.left_out, *((what, count) for what, count in more if count)),
     )
     return report, tuple(passage for _, passage in rows)
 
@@ -98,7 +101,22 @@ class _Known:
 
     def judged(self, phrase: Phrase) -> Judged | str:
         """The phrase as it is judged, or why its notes make no gesture."""
-        gesture = replace(phrase.gesture, name="")
+        plain = self._one(phrase, replace(phrase.gesture, name="", fingering=()))
+        if isinstance(plain, str) or not phrase.gesture.fingering:
+            return plain
+        given = self._one(phrase, replace(phrase.gesture, name=""))
+        if isinstance(given, str):
+            return given
+        # Whoever wrote them may count valves or positions otherwise: what they add is a caution at most.
+        rules = {finding.rule for finding in plain.findings}
+        more = [
+            replace(f, severity=Severity.CAUTION) if f.severity is Severity.REFUSED else f
+            for f in given.findings
+            if f.rule not in rules
+        ]
+        return replace(plain, findings=(*plain.findings, *more))
+
+    def _one(self, phrase: Phrase, gesture: NewGesture) -> Judged | str:
         paces = self.times.paces(phrase.at, phrase.lasts)
         # Values are compared, which is soon over where they differ, and hashed only where that is cheap.
         row = self._rows[len(gesture.points), gesture.lasts, gesture.techniques, paces]
@@ -243,8 +261,12 @@ def _struck_out(phrase: Phrase) -> Phrase:
         return phrase
     points: list[NewPoint] = []
     places: list[ScorePlace] = []
+    fingers = iter(phrase.gesture.fingering)
+    fingering: list[NewFingering] = []
     ends = (*(p.at for p in phrase.gesture.points[1:]), phrase.lasts)
     for point, place, end in zip(phrase.gesture.points, phrase.places, ends, strict=True):
+        own = [] if point.pitch is None else [one for one in [next(fingers, None)] if one is not None]
+        fingering += own
         value = next((v for word, v in MEASURED.items() if word in point.marks), None)
         points.append(replace(point, marks=tuple(m for m in point.marks if m not in MEASURED)))
         places.append(place)
@@ -253,7 +275,9 @@ def _struck_out(phrase: Phrase) -> Phrase:
             times = range(1, int((end - point.at) / value))
             points += [replace(plain, at=point.at + n * value) for n in times]
             places += [ScorePlace(bar=place.bar, at=place.at + n * value) for n in times]
-    return replace(phrase, gesture=replace(phrase.gesture, points=tuple(points)), places=tuple(places))
+            fingering += own * len(times)
+    gesture = replace(phrase.gesture, points=tuple(points), fingering=tuple(fingering))
+    return replace(phrase, gesture=gesture, places=tuple(places))
 
 
 def _in_seconds(gesture: NewGesture, paces: Paces) -> NewGesture:

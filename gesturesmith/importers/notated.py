@@ -75,7 +75,7 @@ class NotatedBar:
 
     sounding   the interval from written to sounding pitch
     bass_clef  whether its notes are in bass clef
-    sharps     of its key signature, negative for flats
+    sharps     of its key signature, negative for flats; `minor`: whether it says that it is a minor key
     """
 
     notes: tuple[NotatedNote, ...] = ()
@@ -83,6 +83,7 @@ class NotatedBar:
     sounding: Interval = Interval(0, Fraction(0))
     bass_clef: bool = False
     sharps: int = 0
+    minor: bool = False
 
 
 @frozen(kw_only=True)

@@ -15,13 +15,14 @@ from functools import lru_cache
 from gesturesmith import instruments, techniques, wording
 from gesturesmith.importers import signs
 from gesturesmith.importers.bass_clef import as_today
+from gesturesmith.importers.fingered import LEFT_TO_PLAYER, fingering, side_of
 from gesturesmith.importers.notated import NotatedBar, NotatedNote, NotatedPart, NotatedScore
 from gesturesmith.importers.said import said
 from gesturesmith.importers.times import ScoreTimes
 from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import AskedHead, EdgeShape, Extreme, Join, LineKind
 from gesturesmith.lang.words import ACCENTS, SECONDS
-from gesturesmith.model.builder import NewGesture, NewLevel, NewPoint
+from gesturesmith.model.builder import NewFingering, NewGesture, NewLevel, NewPoint
 from gesturesmith.model.context import MAX_BEATS
 from gesturesmith.source import as_said
 from gesturesmith.techniques.base import Technique, clash
@@ -124,6 +125,7 @@ class _Directions:
     struck   words for strokes by their times: "measured", "unmeasured"
     levels   steady levels and accents
     wedges   beginnings and ends of hairpins
+    sides    shades and sides that words beside fingerings name
     """
 
     force: list[_Force] = field(default_factory=lambda: [_Force(Fraction(0))])
@@ -133,6 +135,7 @@ class _Directions:
     struck: dict[Fraction, str] = field(default_factory=dict)
     levels: list[tuple[Fraction, str]] = field(default_factory=list)
     wedges: list[tuple[Fraction, Join, Fraction, bool]] = field(default_factory=list)
+    sides: dict[Fraction, tuple[str, str]] = field(default_factory=dict)
 
 
 def lines(
@@ -200,6 +203,9 @@ def _beside(part: NotatedPart, clock: ScoreTimes) -> _Directions:
                 techs = _joined(techs, _mutes()) if mute else techs
                 found.force.append(_Force(at, techs, mute))
             elif word.kind == "words":
+                side = side_of(word.text)
+                if side is not None:
+                    found.sides[at] = side
                 asked = said(word.text)
                 for how in _HOW_STRUCK:
                     if as_said(word.text) in _struck_words(how):
@@ -489,10 +495,16 @@ def _phrase(score: NotatedScore, part: NotatedPart, beside: _Directions, row: li
         dynamics=_levels(beside, start, ends, row),
         mute=(force.mute or None) if any(key in _mutes() for keys in wanted for key in keys) else None,
         trill=_trill(row, wanted),
+        fingering=_fingerings(beside, instrument, row),
     )
     continues = row[0].note.tied or row[0].note.slurred
     wide = any("trill" in sound.note.signs and sound.note.other in SECONDS for sound in row)
-    untold = "the interval of a trill" if wide and not gesture.trill else ""
+    unread = any(s.note.fingering and fingering(instrument, s.note.fingering) is None for s in row)
+    rows = {
+        "the interval of a trill": wide and not gesture.trill,
+        "a fingering that the instrument does not have": unread,
+    }
+    untold = ", ".join(what for what, there in rows.items() if there)
     return Phrase(at=start, gesture=gesture, places=tuple(places), continues=continues, untold=untold)
 
 
@@ -642,6 +654,19 @@ def _turning(points: list[NewPoint], wanted: list[tuple[str, ...]]) -> tuple[tup
         turned.append(replace(point, turns_to="+".join(begins), ends=ends) if begins or ends else point)
         now = keys
     return common, tuple(turned)
+
+
+def _fingerings(beside: _Directions, instrument: Instrument, row: list[_PlayedNote]) -> tuple[NewFingering, ...]:
+    """The fingerings that are written, one for each point that sounds; () if there are none."""
+    found: list[NewFingering] = []
+    for sound in row:
+        side = beside.sides.get(sound.at, ("", ""))
+        stop = sound.stop if sound.note.line != "none" else None
+        for note in (sound.note, stop):
+            if note is not None:
+                asked = fingering(instrument, note.fingering, side) if note.fingering else None
+                found.append(asked or LEFT_TO_PLAYER)
+    return tuple(found) if any(one is not LEFT_TO_PLAYER for one in found) else ()
 
 
 def _trill(row: list[_PlayedNote], wanted: Iterable[Iterable[str]]) -> str:

@@ -13,6 +13,8 @@ from gesturesmith.source import as_said
 from gesturesmith.techniques.base import PLAIN_END, Technique
 
 _PIECES = re.compile(r"[,;/()\[\]]| - | – |\n")
+# How often a second, after the word for what comes and goes: "vib. 3–7/s".
+_RATE = re.compile(r"\s*\b[0-9][0-9.,]*(?:\s?[–-]\s?[0-9][0-9.,]*)?/s\b")
 # A mute by its general name, in or out. "Sord." and its like alone mean that it goes in.
 _MUTE = re.compile(r"\b(sord|sourd|mutes?\b|muted\b)|dampf")
 _OUT = re.compile(
@@ -75,6 +77,7 @@ def said(text: str) -> Said:
 
 def _pieces(text: str) -> list[str]:
     """The words in the form given by `as_said`, divided at commas and the like, each piece and the whole."""
+    text = _RATE.sub("", text)
     whole = as_said(text)
     parts = [as_said(part) for part in _PIECES.split(text)]
     return [whole] if whole in _begins() or whole in _ends() else [part for part in parts if part]

@@ -20,6 +20,10 @@ def note(name: str, lasts: int = 4, inside: str = "", *, before: str = "", voice
     return f"<note>{before}{what}{length}{tie}<voice>{voice}</voice>{after}</note>"
 
 
+def fingered(text: str) -> str:
+    return f"<technical><fingering>{text}</fingering></technical>"
+
+
 def words(text: str) -> str:
     return f"<direction><direction-type><words>{text}</words></direction-type></direction>"
 

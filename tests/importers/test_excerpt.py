@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 import pytest
-from importers.scores import FOUR, bars, note, partwise, tempo, words
+from importers.scores import FOUR, bars, fingered, note, partwise, tempo, words
 
 from gesturesmith.importers.excerpt import bars_named, excerpt
 from gesturesmith.importers.musicxml import read
@@ -112,6 +112,34 @@ def test_a_new_meter_tempo_or_key_is_an_entry():
     made = excerpt(score, range(3), name="a")
     lost = "ties, slurs or lines into these bars, or across a new tempo, meter or key"
     assert made.left_out == (f"Horn in F: {lost} (bar 2)",)
+
+
+@pytest.mark.parametrize(
+    ("fifths", "mode", "key"),
+    [(0, "minor", "A minor"), (-3, "minor", "C minor"), (3, "minor", "F# minor"), (3, "major", "A major")],
+)
+def test_a_minor_key_is_minor_where_the_score_says_so(fifths, mode, key):
+    key_of_part = f"<attributes><key><fifths>{fifths}</fifths><mode>{mode}</mode></key>"
+    text = written(read(partwise(bars(note("C5", 16), first=IN_F.replace("<attributes>", key_of_part)))))
+    assert f"  key: {key}\n" in text
+
+
+def test_major_turns_to_minor_with_as_many_sharps():
+    minor = "<attributes><key><fifths>1</fifths><mode>minor</mode></key></attributes>"
+    major = IN_F.replace("<attributes>", "<attributes><key><fifths>1</fifths><mode>major</mode></key>")
+    text = written(read(partwise(bars(note("C5", 16), minor + note("D5", 16), first=major))))
+    assert "  key: G major\n" in text
+    assert "play: bar-1, key E minor, bar-2\n" in text
+
+
+def test_fingerings_stand_in_the_file():
+    """Valve by valve or in one text; what the instrument has not is named."""
+    one = "<technical><fingering>1</fingering><fingering>2</fingering></technical>"
+    row = note("C5", 4, one) + note("D5", 4) + note("r", 4) + note("E5", 4, fingered("T0"))
+    made = excerpt(read(partwise(bars(row + note("F5", 4, fingered("7")), first=IN_F))), range(1), name="a")
+    assert "fingering: 1-2, auto\n" in made.text
+    assert "fingering: Bb 0, auto\n" in made.text
+    assert made.left_out == ("Horn in F: a fingering that the instrument does not have (bar 1)",)
 
 
 def test_a_tempo_inside_a_bar_begins_where_it_stands():

@@ -8,7 +8,7 @@ from math import log
 from random import Random
 
 import pytest
-from importers.scores import FOUR, bars, note, partwise, tempo, words
+from importers.scores import FOUR, bars, fingered, note, partwise, tempo, words
 from sampling import count
 from timing import took, within
 
@@ -19,6 +19,9 @@ from gesturesmith.importers.judged import judged
 from gesturesmith.importers.musicxml import read
 from gesturesmith.importers.times import timetable
 
+_TRUMPET = FOUR.replace(
+    "</attributes>", "<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose></attributes>"
+)
 SLUR, OVER = '<slur type="start"/>', '<slur type="stop"/>'
 
 
@@ -54,6 +57,47 @@ def test_where_there_is_no_place_to_breathe():
     assert "from bar 2 to 13: breath-too-short" in render_scores([said], colour=False)
     tongued = report(tempo(50) + note("C5", 16), *[note("D5", 16)] * 11, note("r", 16))
     assert [f for f in tongued.parts[0].findings if f.rule == "breath-too-short"] == []
+
+
+@pytest.mark.parametrize(
+    ("part", "pitch", "text"),
+    # Charts of fingerings: trumpet C#4 is 1-2-3; trombone E3 is 2.
+    [("Trumpet in B-flat", "C#4", "0"), ("Trumpet in B-flat", "C#4", "12"), ("Trombone", "E3", "6")],
+)
+def test_a_fingering_that_gives_another_note_is_a_caution(part, pitch, text):
+    asked = note(pitch, 8, fingered(text)) + note("r", 8)
+    found = report(tempo(60) + asked, name=part, first=_TRUMPET if "B-flat" in part else FOUR).parts[0].findings
+    assert [(f.rule, f.severity) for f in found] == [("fingering-misses-pitch", Severity.CAUTION)]
+
+
+@pytest.mark.parametrize(
+    ("part", "pitch", "text"),
+    [
+        ("Trumpet in B-flat", "C#4", "1-2-3"),
+        ("Trumpet in B-flat", "C#4", "123"),
+        ("Trumpet in B-flat", "G4", "0"),
+        ("Trombone", "E3", "2"),
+        ("Bass Trombone", "C3", "T1"),
+    ],
+)
+def test_the_usual_fingerings_are_not_reported(part, pitch, text):
+    asked = note(pitch, 8, fingered(text)) + note("r", 8)
+    said = report(tempo(60) + asked, name=part, first=_TRUMPET if "B-flat" in part else FOUR)
+    assert (said.parts[0].findings, said.left_out) == ((), ())
+
+
+def test_a_fingering_that_contradicts_a_line_is_a_caution():
+    """A glissando through harmonics keeps one tube: another fingering at its end is none that a horn can play."""
+    start = words("harm. gliss.") + note("G4", 8, fingered("F 0") + '<glissando type="start" line-type="wavy"/>')
+    stop = note("G5", 8, fingered("F 1") + '<glissando type="stop" line-type="wavy"/>')
+    found = report(tempo(60) + start + stop, first=FOUR).parts[0].findings
+    assert ("fingering-contradicts", Severity.CAUTION) in [(f.rule, f.severity) for f in found]
+
+
+def test_fingerings_of_another_system_are_counted_and_not_judged():
+    said = report(tempo(60) + note("C5", 8, fingered("p")) + note("D5", 8, fingered("9")))
+    assert said.parts[0].findings == ()
+    assert said.left_out == (("fingering that the instrument does not have", 2),)
 
 
 def test_what_is_repeated_is_said_once():

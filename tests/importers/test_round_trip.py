@@ -134,6 +134,24 @@ def test_gestures_come_back(path):
     assert compared or "parts" in path.stem
 
 
+@pytest.mark.parametrize(
+    ("instrument", "contour", "asked"),
+    [
+        ("horn", "C5, D5", ("Bb 1", "F 1-2")),
+        ("trumpet", "C5, D5", ("0", "1-3")),
+        ("trombone-f", "Bb3, C4", ("short 5", "T 3")),
+    ],
+)
+def test_fingerings_come_back(instrument, contour, asked):
+    text = f"instrument: {instrument}\npitches: written\nfingerings: all\ngesture a\n  contour: {contour}\n"
+    text += f"  fingering: {', '.join(asked)}\n"
+    ((gesture, data),) = documents(Source("a.gesture", text))
+    score = read(data)
+    ((line,),) = [lines(score, part, timetable(score)) for part in score.parts]
+    made, _ = make(line.phrases[0].gesture)
+    assert made.fingering.tubes == gesture.fingering.tubes == asked
+
+
 def test_generated_gestures_come_back():
     found: list[object] = []
     compared = 0

@@ -42,6 +42,8 @@ def test_the_kind_of_mute(words, mute):
     [
         ("flz.", "flutter-tongue"),
         ("Flatterzunge", "flutter-tongue"),
+        ("vib. 3–7/s", "vibrato"),
+        ("wah-wah 2.5/s", "wah-wah"),
         ("frullato", "flutter-tongue"),
         ("gestopft", "stopped"),
         ("bouché", "stopped"),

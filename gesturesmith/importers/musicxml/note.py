@@ -177,7 +177,11 @@ def _sign(sign: Element, found: _Found, ignored: Counter[str]) -> None:
         length = sign.get("line-length")
         found.signs.append(f"{length}-{_EDGES[tag]}" if length in ("short", "long") else _EDGES[tag])
     elif tag == "fingering":
-        found.fingering.append(sign.text.strip())
+        # A second choice, or the second one of a timbre trill, is not how the note begins.
+        if "yes" in (sign.get("alternate"), sign.get("substitution")):
+            ignored["second fingering"] += 1
+        else:
+            found.fingering.append(sign.text.strip())
     elif tag == "harmon-mute":
         closed = {"yes": "stopped", "no": "open", "half": "half-stopped"}
         found.signs.append(closed.get(sign.says("harmon-closed"), "stopped"))

@@ -66,6 +66,7 @@ class _ReadPart:
     meter: tuple[int, int] | None = (4, 4)
     hidden: bool = False
     sharps: int = 0
+    minor: bool = False
     bass_clef: bool = False
     slurs: OpenSlurs = field(default_factory=OpenSlurs)
 
@@ -203,6 +204,7 @@ class _ScoreReader:
                 sounding=part.sounding,
                 bass_clef=part.bass_clef,
                 sharps=part.sharps,
+                minor=part.minor,
             )
         )
 
@@ -300,6 +302,7 @@ class _ScoreReader:
             bar.meter, bar.hidden = part.meter, part.hidden
         for key in element.all("key"):
             part.sharps = max(-7, min(7, whole_number(key.says("fifths") or "0") or 0))
+            part.minor = key.says("mode") == "minor"
         for clef in element.all("clef"):
             part.bass_clef = clef.says("sign") == "F" and clef.says("clef-octave-change") in ("", "0")
         for transpose in element.all("transpose"):
