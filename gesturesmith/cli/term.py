@@ -45,12 +45,11 @@ def term(context: click.Context, plan: str, common: OutputOptions, marks: str | 
     """
     from gesturesmith.batch import Build
     from gesturesmith.exercises import term_file
-    from gesturesmith.exercises.term import weeks
     from gesturesmith.lilypond import LilyPond, find
     from gesturesmith.model.piece import Settings
     from gesturesmith.model.settings import looked
     from gesturesmith.pipeline.naming import safe
-    from gesturesmith.pipeline.term import TermOptions, compile_term, most_lines
+    from gesturesmith.pipeline.term import TermOptions, compile_term, planned_weeks, room
 
     pages = [name for name in writers.names() if "page" in writers.get(name).kinds]
     if not set(pages) & set(common.formats):
@@ -68,19 +67,21 @@ def term(context: click.Context, plan: str, common: OutputOptions, marks: str | 
         complain(f"{clean(str(place))}: {clean(error.message)}")
     if errors:
         return Status.INPUT
-    unknown = term_file.unknown_marks(marked, weeks(found, marked, most_lines(found)))
-    for words in unknown:
-        complain(f"{clean(str(place))}: {words}")
-    if unknown:
-        return Status.INPUT
-    lilypond = find(common.lilypond, sandbox=common.sandbox)
     options = TermOptions(
         plan=found,
         marks=marked,
         settings=looked(Settings(instrument=found.instrument, pitches="written"), look),
         name=name,
-        lilypond=lilypond if isinstance(lilypond, LilyPond) else None,
     )
+    lilypond = find(common.lilypond, sandbox=common.sandbox)
+    if isinstance(lilypond, LilyPond):
+        options = room(options, lilypond)
+    # Told before a page is made: the file with the marks stays as it is.
+    unknown = term_file.unknown_marks(marked, planned_weeks(options))
+    for words in unknown:
+        complain(f"{clean(str(place))}: {words}")
+    if unknown:
+        return Status.INPUT
     build = Build(
         name=f"term {name}",
         compile=compile_term,

@@ -88,10 +88,10 @@ def read_marks(path: Path, weeks: int) -> tuple[Mapping[int, tuple[int, ...]], t
 
 
 def unknown_marks(marks: Mapping[int, tuple[int, ...]], weeks: tuple[Week, ...]) -> tuple[str, ...]:
-    """What is marked and not there, in words, for weeks that are as full as they can be."""
+    """What is marked to come again and is not on the page of its week, in words."""
     there = {week.number: len(week.lines) for week in weeks}
     return tuple(
-        f"week-{number}: there is no line {line} (it has {there[number]})"
+        f"week-{number}: there is no line {line} on its page, which has {there[number]}"
         for number, lines in sorted(marks.items())
         for line in lines
         if line > there[number]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import field, replace
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -36,28 +36,38 @@ class TermOptions:
     marks     for each week the numbers of the lines to come again
     settings  instrument, wording and paper
     name      of the output, without ending
-    lilypond  used to see whether each week fits its page; None if there is none
+    fewer     how many lines there is room for on the pages of some weeks, by their number (`room`)
     """
 
     plan: TermPlan
     marks: Mapping[int, tuple[int, ...]]
     settings: Settings
     name: str
-    lilypond: LilyPond | None = None
+    fewer: Mapping[int, int] = field(default_factory=dict)
 
 
 def compile_term(sources: tuple[Source, ...], options: TermOptions) -> CompileResult:
     """The cover and a page for each week. Reads no source."""
-    most = most_lines(options.plan)
-    fewer: dict[int, int] = {}
-    pages = _pages(options, weeks(options.plan, options.marks, most))
+    pages = _pages(options, planned_weeks(options))
+    return CompileResult(reports=(), names=(options.name,), items=(_item(pages, options),))
+
+
+def planned_weeks(options: TermOptions) -> tuple[Week, ...]:
+    """The weeks, each with as many lines as the student's minutes and its page have room for."""
+    return weeks(options.plan, options.marks, most_lines(options.plan), options.fewer)
+
+
+def room(options: TermOptions, lilypond: LilyPond) -> TermOptions:
+    """With no more lines in a week than fit on its page."""
     # A week with fewer lines leaves more for the next: each is tried again until all fit.
-    while full := _full(pages, options):
-        fewer |= {n: max(_LEAST, len(pages.weeks[n - 1][0].lines) - 1) for n in full}
+    pages = _pages(options, planned_weeks(options))
+    while full := _full(pages, options, lilypond):
+        fewer = {n: max(_LEAST, len(pages.weeks[n - 1][0].lines) - 1) for n in full}
         if all(fewer[n] == len(pages.weeks[n - 1][0].lines) for n in full):
             break
-        pages = _pages(options, weeks(options.plan, options.marks, most, fewer))
-    return CompileResult(reports=(), names=(options.name,), items=(_item(pages, options),))
+        options = replace(options, fewer={**options.fewer, **fewer})
+        pages = _pages(options, planned_weeks(options))
+    return options
 
 
 def most_lines(plan: TermPlan) -> int:
@@ -168,16 +178,14 @@ def _item(pages: TermPages, options: TermOptions) -> Item:
     )
 
 
-def _full(pages: TermPages, options: TermOptions) -> tuple[int, ...]:
+def _full(pages: TermPages, options: TermOptions, lilypond: LilyPond) -> tuple[int, ...]:
     """The numbers of the weeks that do not fit on a page, from 1."""
     from gesturesmith.lilypond import Job, start
     from gesturesmith.sheets import document, term
 
-    if options.lilypond is None:
-        return ()
     count = range(1, len(pages.weeks) + 1)
     books = tuple(term.week_book(pages, n - 1, options.settings, output=f"week{n}") for n in count)
-    with start(options.lilypond, ("svg",)) as waiting:
+    with start(lilypond, ("svg",)) as waiting:
         waiting.feed(Job(document=document(books)))
         run = waiting.result()
     return tuple(n for n in count if f"week{n}.svg" not in run.files)

@@ -53,4 +53,25 @@ def test_what_is_wrong_in_the_files(run, plan, here) -> None:
     (here / "marks.toml").write_text("lesson_marks = 1\n[week-1]\nagain = [7]\n", "utf-8")
     result = run("term", "plan.toml", "--marks", "marks.toml", "--as", "ly")
     assert result.status == 2
-    assert "week-1: there is no line 7 (it has 3)" in result.err
+    assert "week-1: there is no line 7 on its page, which has 3" in result.err
+
+
+@pytest.mark.lilypond
+def test_a_mark_for_a_line_that_the_page_had_no_room_for_is_told(run, plan, here, monkeypatch) -> None:
+    """Nothing is made, and the file with the marks stays as it is."""
+    monkeypatch.setattr("gesturesmith.pipeline.term._full", lambda pages, *_: (1,) if _rows(pages) > 2 else ())
+    marks = "lesson_marks = 1\n[week-1]\nagain = [{}]\n"
+    place = here / "marks.toml"
+    place.write_text(marks.format(3), "utf-8")
+    result = run("term", "plan.toml", "--marks", "marks.toml", "--as", "ly")
+    assert result.status == 2
+    assert "marks.toml: week-1: there is no line 3 on its page, which has 2" in result.err
+    assert place.read_text("utf-8") == marks.format(3)
+    assert not (here / "out").exists()
+    place.write_text(marks.format(2), "utf-8")
+    assert run("term", "plan.toml", "--marks", "marks.toml", "--as", "ly").status == 0
+
+
+def _rows(pages) -> int:
+    """The lines of the first week."""
+    return len(pages.weeks[0][0].lines)
