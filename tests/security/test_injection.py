@@ -93,7 +93,7 @@ def lilypond() -> LilyPond:
 def put_in(value, strings):
     """The same value with tokens replaced at any depth."""
     if isinstance(value, str):
-        return strings.get(value, value)
+        return " ".join(strings.get(word, word) for word in value.split(" "))
     if isinstance(value, tuple) and type(value) is tuple:
         return tuple(put_in(one, strings) for one in value)
     if isinstance(value, dict):
