@@ -36,8 +36,8 @@ class Export(pages.Job):
     made: list[Exported] = field(default_factory=list)
 
     def add(self, item: Item, scores, book: str | None = None) -> None:
-        # A sheet begins with a warm-up, which has no score of its own.
-        lines = [score for score in scores if score.kind != "warm-up"]
+        # A sheet begins with a warm-up and may end with a cool-down, which have no scores of their own.
+        lines = [score for score in scores if score.kind not in ("warm-up", "cool-down")]
         asked = tuple(
             tuple(said for _, said in score.staves) if isinstance(score, pages.ScoreOfParts) else (score.said,)
             for score in lines

@@ -186,6 +186,12 @@ def test_free_time_has_hidden_signatures_and_no_bar_lines():
     assert found(root, "measure-numbering") == ["none"]
 
 
+def test_where_the_hand_turns_on_its_sign_stands_once():
+    root = gesture("contour: G4 closed -> G4@3 half-closed -> G4@5 open; lasts: 6 beats")
+    signs = [[sign.tag for sign in note.iterfind("notations/technical/*")] for note in root.iter("note")]
+    assert signs == [["stopped"], ["half-muted"], ["open"]]
+
+
 def test_a_length_that_no_signature_has_is_joined_to_the_next():
     """A third of a beat and two thirds: one measure of a beat."""
     root = score(

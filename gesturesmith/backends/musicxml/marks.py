@@ -261,10 +261,10 @@ class Dresser:
                 made.technical.append(lone(_HANDS[mark.sign]))
             case HandTurnStart():
                 self._hand = mark.there
-                made.technical.append(lone(_HANDS[mark.here]))
+                _hand(mark.here, made)
                 made.before.extend(_bracket("start", _HAND, line="solid"))
             case HandTurnEnd():
-                made.technical.append(lone(_HANDS[self._hand]))
+                _hand(self._hand, made)
                 made.before.extend(_bracket("stop", _HAND, end="arrow"))
             case TechniqueTurnStart():
                 self._there = mark.there
@@ -414,6 +414,12 @@ def _bracket(
     made = lone("direction", placement="above")
     add(add(made, "direction-type"), "bracket", type=way, number=number, line_end=end, line_type=line)
     return [*([words(before)] if before else []), made, *([words(after)] if after else [])]
+
+
+def _hand(sign: HandState, made: Dress) -> None:
+    """What the hand does at the bell, once where one turn ends and the next begins."""
+    if all(one.tag != _HANDS[sign] for one in made.technical):
+        made.technical.append(lone(_HANDS[sign]))
 
 
 def _fingering(name: str, made: Dress) -> None:
