@@ -212,3 +212,48 @@ def test_every_format_is_offered_by_keyboard(window, file, tmp_path):  # noqa: F
         one.says("#export", "beacon.musicxml is in your downloads")
         one.press("Escape")
         assert one.page.locator("#export-opens").evaluate("one => one === document.activeElement")
+
+
+TRIO = (
+    'pitches: written\npart horn "Horn in F"\n  instrument: horn\npart trumpet "Trumpet in B-flat"\n'
+    '  instrument: trumpet\npart low "Trombone"\n  instrument: trombone\n\n'
+    'gesture beacon "Beacon"\n  technique: harmonic-gliss\n  contour: C4 ~~ E4\n  lasts: 2 beats\n\n'
+    'passage all "Over the water"\n  horn: beacon, G4 for 2\n  trumpet: E5 for 4\n  low: F3 for 4\n'
+)
+
+
+@whole
+def test_of_several_parts_what_is_wrong_comes_before_the_pictures_and_each_part_is_named(window, file, tmp_path):  # noqa: F811
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.write_whole(TRIO)
+        one.says("#findings", "plays beacon")
+        one.says("#contents", "1 gesture, 1 passage")
+        tops = [one.page.locator(part).bounding_box()["y"] for part in ("#verdict", "#findings", "#sketch")]
+        assert tops == sorted(tops)
+        cut = "[...document.querySelectorAll('.entry .title')].some((one) => one.scrollWidth > one.clientWidth + 1)"
+        one.until(f"!{cut}")
+        assert {"Horn in F", "Trumpet in B-flat", "Trombone"} <= {
+            said.strip() for said in one.page.locator(".of-part").all_inner_texts()
+        }
+
+
+@whole
+@pytest.mark.parametrize("zoom", [1.5, 2])
+def test_at_a_projectors_distance_the_line_that_is_written_stays_in_sight(window, file, tmp_path, zoom):  # noqa: F811
+    """1920 by 1080, with the browser's zoom: half of the height is text, and no line needs scrolling sidewards."""
+    with served(file, state=tmp_path / "state") as page:
+        one = window(address(page))
+        one.page.set_viewport_size({"width": int(1920 / zoom), "height": int(1080 / zoom)})
+        one.write_whole(TRIO)
+        one.press("Control+Home", *["ArrowDown"] * 9, "End")
+        one.says("#help", "Harmonic glissando")
+        one.until("gesturesmithPage.view.hasFocus")
+        inside = (
+            "(({ top, bottom }, { y, height }) => y <= top && bottom <= y + height)(document.querySelector("
+            "'.cm-activeLine').getBoundingClientRect(), document.querySelector('#editor').getBoundingClientRect())"
+        )
+        one.until(inside)
+        main = "innerHeight - document.querySelector('main').offsetTop"
+        one.until(f"document.querySelector('#editor').clientHeight * 2.2 > {main}")
+        one.until("document.documentElement.scrollWidth <= innerWidth")

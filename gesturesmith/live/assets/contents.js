@@ -23,7 +23,8 @@ export function contents(said, go) {
     return make("li", {}, label);
   }), ...unread.map((name) => make("li", { className: "unread-entry" }, make("span", { className: "sign unread", "aria-hidden": "true" }, SIGNS.unread), `${name}: cannot be read yet`)));
   const count = (number, word) => `${number} ${word}${number === 1 ? "" : "s"}`;
-  const heading = [report.gestures.length ? count(report.gestures.length, "gesture") : "", report.passages.length ? count(report.passages.length, "passage") : ""].filter(Boolean).join(", ");
+  const written = (all) => new Set(all.map((one) => one.line)).size; // one that several parts play is one
+  const heading = [[written(report.gestures), "gesture"], [written(report.passages), "passage"]].map(([number, word]) => (number ? count(number, word) : "")).filter(Boolean).join(", ");
   $("contents").replaceChildren(...(rows.length + unread.length ? [make("h2", {}, heading || "Gestures"), list] : []));
   if (focused) [...$("contents").querySelectorAll("button")].find((one) => one.dataset.name === focused)?.focus();
 }

@@ -56,7 +56,11 @@ async function show(file) {
   page.panel.engraved(null);
   if (!file.state) file.state = makeState(file.text ?? "", { tables: page.tables, nonce: page.nonce, changed, moved, keys });
   if (page.view) page.view.setState(file.state);
-  else page.view = makeView($("editor"), file.state);
+  else {
+    page.view = makeView($("editor"), file.state);
+    // The help below may grow: the line that is being written stays in sight.
+    new ResizeObserver(() => page.view.hasFocus && page.view.dispatch({ scrollIntoView: true })).observe($("editor"));
+  }
   file.state = null;
   if (!file.keeping) {
     file.keeping = new Keeping(file, {
