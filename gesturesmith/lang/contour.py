@@ -404,6 +404,7 @@ def _unknown_point_word(reader: Reader, tok: Token) -> NoReturn:
 
 
 def _two_points(reader: Reader, tok: Token) -> NoReturn:
+    habits.tuplet_ratio(reader, reader.back().span)
     reader.fail("missing-line", tok.span, "put a comma (a new attack) or a line such as -- between two points")
 
 
@@ -412,6 +413,8 @@ def _after_point(reader: Reader) -> NoReturn:
     tok = reader.tok
     if tok.kind in ("note", "percent"):
         _two_points(reader, tok)
+    if tok.text in ("(", "[", "{"):
+        habits.tuplet_ratio(reader, reader.back().span)
     habits.after_point(reader, tok)
     if tok.text in ("-", "~", "_", ":", "."):
         fix = {"-": "--", "~": "~~", "_": "__", ":": "::", ".": ".."}[tok.text]

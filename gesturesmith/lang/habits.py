@@ -10,7 +10,7 @@ from gesturesmith.lang.reader import Reader
 from gesturesmith.lang.tokens import Token, spanning
 from gesturesmith.lang.trade_words import NOTE_VALUES
 from gesturesmith.lang.words import MUTES, POINT_WORDS
-from gesturesmith.source import as_said
+from gesturesmith.source import Span, as_said
 
 _SYLLABLES = {
     "do": "C",
@@ -36,6 +36,12 @@ _TUPLETS = {
     "quintole": 5, "quintolet": 5, "quintina": 5, "sextuplet": 6, "sextole": 6, "sextolet": 6, "sestina": 6,
     "septuplet": 7, "septole": 7, "septolet": 7, "settimina": 7, "tuplet": 5, "n-tole": 5,
 }  # fmt: skip
+_RATIO = re.compile(r"([0-9]+):[0-9]+")
+# What a number after a slash may name: its length in quarters, and its name.
+_VALUES = (
+    (1, "4", "a whole note"), (2, "2", "a half note"), (4, "1", "a quarter note"), (8, "1/2", "an eighth"),
+    (16, "1/4", "a sixteenth"), (32, "1/8", "a thirty-second"),
+)  # fmt: skip
 _GRACES = frozenset(
     ("acciaccatura", "appoggiatura", "grace", "gracenote", "vorschlag", "appoggiature", "acciaccature", "petite")
 )
@@ -84,8 +90,36 @@ def no_point(reader: Reader, tok: Token) -> None:
         _say(reader, tok, f"octaves are numbers, and c′ is C4: write {fix}", fix)
 
 
+def tuplet_ratio(reader: Reader, span: Span) -> None:
+    """Say how tuplets are written, if a ratio such as `5:4`, at `span` and read as a harmonic, stands before a note
+    or a bracket."""
+    tok = reader.tok
+    ratio = _RATIO.fullmatch(reader.back().text)
+    if not ratio or not (tok.kind in ("note", "word") or tok.text in ("(", "[", "{")):
+        return
+    many = int(ratio[1])
+    note = tok.text if tok.kind == "note" else "C5"
+    if many > 1:
+        ways = f"{note} for 1/{many} and so on in one beat, for 2/{many} in two"
+        reader.fail("bad-item", span, f"no {ratio[0]}: the bracket follows from the lengths, {ways}")
+
+
+def value_after_slash(reader: Reader) -> None:
+    """Say how a length is written, if `/4` follows a note as its value."""
+    tok, after = reader.tok, reader.ahead()
+    point = reader.back().text
+    if tok.text != "/" or not re.fullmatch(r"[1-9][0-9]{0,2}", after.text):
+        return
+    number = int(after.text)
+    ways = [f"`{point} for {beats}` ({name})" for value, beats, name in _VALUES if value == number]
+    ways += [f"`{point} for 1/{number}` (of a beat)"] if number > 1 else []
+    where = spanning(reader.back(), after)
+    reader.fail("bad-item", where, f"a length stands after `for`, in beats: {' or '.join(ways)}")
+
+
 def after_point(reader: Reader, tok: Token) -> None:
     """Say what may follow a point, if `tok` is what other notations have there."""
+    value_after_slash(reader)
     point, after = reader.back().text, reader.ahead()
     note = re.fullmatch(r"([A-G])([#b]?)([0-9])", point)
     joined = tok.start == reader.back().end

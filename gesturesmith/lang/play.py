@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import NoReturn, get_args
 
 from gesturesmith.kinds import Direction, one_of
-from gesturesmith.lang import changes, lengths, pitches
+from gesturesmith.lang import changes, habits, lengths, pitches
 from gesturesmith.lang.contour import is_point_text, point_text, point_word
 from gesturesmith.lang.graces import in_play
 from gesturesmith.lang.messages import short, shown
@@ -20,6 +20,7 @@ from gesturesmith.units import interval
 _AN_ITEM = "a gesture's name, `rest 4`, or a pitch such as `C4 for 2`"
 _MOVE_FORMS = "semitones (up 2) or an interval (up M2, down P5)"
 _DIVIDED = "/"
+_BRACKETS = ("(", "[", "{")
 _MAX_SEMITONES = 127  # wider than any notation
 
 
@@ -59,6 +60,7 @@ def _of_players(reader: Reader) -> PlayItem:
     item = _item(reader)
     tok = reader.tok
     if tok.text == _DIVIDED:
+        habits.value_after_slash(reader)
         reader.next()
         below = _item(reader)
         if item.note is not None and item.for_ is None and below.for_ is not None:
@@ -122,6 +124,8 @@ def _pitch(reader: Reader) -> PlayItem:
     """`C4 for N` with point words in any order."""
     first = reader.tok
     pitch = pitches.pitch(reader) if pitches.begins(reader) else note(reader, _AN_ITEM)
+    if reader.tok.kind == "note" or reader.tok.text in _BRACKETS:
+        habits.tuplet_ratio(reader, pitch.span)
     length: Amount | None = None
     as_: tuple[Word, ...] = ()
     marks: tuple[Word, ...] = ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from gesturesmith.checker import Checked
@@ -52,6 +52,28 @@ def engraved(
                     kept.put(engraving, report, reads)
         if engraving is not None:
             yield engraving
+
+
+def in_order(systems: Sequence[Sequence[EngravedMusic]], options: Options) -> tuple[tuple[EngravedMusic, ...], ...]:
+    """The same music as it stands one after the other on a page, where one piece may have to say that what held at
+    the end of the one before it is over. Each item holds what is read at once: a piece, or that of each of two
+    players, who go on from their own or from the one they share."""
+    from gesturesmith.backends import lilypond
+    from gesturesmith.score.following import following, silent
+
+    written = lilypond.engraved if options.reads_ly else lilypond.without_text
+    made = []
+    before: tuple[Music, ...] = ()
+    for system in systems:
+        own = len(before) == len(system)
+        earlier = tuple(before[n : n + 1] if own else before for n in range(len(system)))
+        musics = tuple(following(one.music, known) for one, known in zip(system, earlier, strict=True))
+        made.append(
+            tuple(one if one.music is music else written(music) for one, music in zip(system, musics, strict=True))
+        )
+        pairs = zip(musics, earlier, strict=True)
+        before = tuple(one for music, known in pairs for one in (known if silent(music) else (music,))) or before
+    return tuple(made)
 
 
 def _score(

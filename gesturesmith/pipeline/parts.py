@@ -11,7 +11,7 @@ from gesturesmith.checker import Checked
 from gesturesmith.diagnostics import FileReport, PassageReport, Severity, Verdict
 from gesturesmith.model.reading import PartReading
 from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
-from gesturesmith.pipeline.music import engraved
+from gesturesmith.pipeline.music import engraved, in_order
 from gesturesmith.pipeline.naming import delivery_name, file_name, safe
 from gesturesmith.pipeline.picture import snippet
 from gesturesmith.pipeline.types import Options, SignUsage
@@ -79,6 +79,25 @@ class EngravedPart:
                 if one.music.name == name:
                     who = f"{number}."
                     yield ScoreStaff(name=title, short=short, player=who, settings=self.settings, engraving=one)
+
+    def in_order(self, options: Options) -> EngravedPart:
+        """The part as it stands on pages, where one passage follows another."""
+        page = self._ordered((self.page, *(self.cued_apart or self.apart)), options)
+        score = self._ordered((self.in_score, *self.apart_in_score), options)
+        return replace(self, cued=page[0], cued_apart=page[1:], in_score=score[0], apart_in_score=score[1:])
+
+    def _ordered(
+        self, lines: tuple[tuple[EngravedMusic, ...], ...], options: Options
+    ) -> tuple[tuple[EngravedMusic, ...], ...]:
+        """The lines that all players share and those of each player, one passage after the other."""
+        by_name = [{one.music.name: one for one in line} for line in lines]
+        read = [tuple(line[name] for line in by_name if name in line) for name in self.part.passages]
+        ordered = {
+            id(old): new
+            for system, told in zip(read, in_order(read, options), strict=True)
+            for old, new in zip(system, told, strict=True)
+        }
+        return tuple(tuple(ordered.get(id(one), one) for one in line) for line in lines)
 
     def renumbered(self, numbers: Numbers) -> EngravedPart:
         """The part with the numbers of a notes page."""
@@ -281,19 +300,21 @@ def _laid_out(
     score = replace(shared, part=said("score", shared.wording))
     folder = options.place / _stem(options, score)
     systems = tuple(_systems(parts))
+    on_pages = tuple(part.in_order(options) for part in parts)
     elsewhere = options.notes is not None or bool(options.together)
     left_out = tuple(_left_out(report, {name for name, _ in systems}))
     with_score = not options.parts or SCORE in options.parts
     if options.only is None and options.pages and systems and with_score:
-        yield _score_page(tuple(system for _, system in systems), report, score, options, folder, left_out)
+        in_score = tuple(system for _, system in _systems(on_pages))
+        yield _score_page(in_score, report, score, options, folder, left_out)
     for number, (name, system) in enumerate(systems if options.pictures and with_score else (), start=1):
         yield _score_picture(name, system, score, folder, f"score{number:05d}")
     places = _places(parts, options, folder)
-    for part, place in zip(parts, places, strict=True):
+    for part, on_page, place in zip(parts, on_pages, places, strict=True):
         if options.parts and part.part.name not in options.parts:
             continue
         if options.only is None and options.pages and (part.page or any(part.apart)):
-            yield _part_page(part, report, place, elsewhere, left_out)
+            yield _part_page(on_page, report, place, elsewhere, left_out)
         if options.pictures:
             yield from _pictures(part, folder)
 

@@ -12,7 +12,7 @@ from gesturesmith.lang import parse
 from gesturesmith.model.parts import has_parts
 from gesturesmith.model.reading import Reading, read_tree
 from gesturesmith.pinned import NOTHING_PINNED, PinnedNumbers
-from gesturesmith.pipeline.music import engraved
+from gesturesmith.pipeline.music import engraved, in_order
 from gesturesmith.pipeline.naming import delivery_name, file_name
 from gesturesmith.pipeline.picture import snippet
 from gesturesmith.pipeline.sketch import SKETCH, sketches
@@ -163,8 +163,9 @@ def _laid_out(
     items = []
     if options.only is None and options.pages:
         elsewhere = options.notes is not None or bool(options.together)
+        on_page = tuple(one for (one,) in in_order([(one,) for one in engravings], options))
         book = page.book(
-            engravings,
+            on_page,
             settings,
             output=PAGE,
             refused=_left_out(report, musics),
@@ -179,7 +180,7 @@ def _laid_out(
             title=settings.title or "",
             author=settings.composer or "",
             excerpts=tuple(m.name for m in musics),
-            systems=tuple(alone(music, settings) for music in musics),
+            systems=tuple(alone(one.music, settings) for one in on_page),
             book=book,
             document=document((book,)),
         )

@@ -77,25 +77,30 @@ def _asked(case: Case, point: ContourPoint, played: PlayedPoint, trill: Techniqu
     """A trill to a note that is named: whether it is within reach, and fingered or next in the series."""
     asked = abs(float(played.trill_cents or 0))
     excess = above(trill.limits.get("widest_cents"), asked)
+    step = step_cents(max(1, played.partial))
+    off = trill.trill == "neighbour" and abs(step - asked) > _OFF.value
+    other_way = fixes.instead(case, "lip", "valve-trill") if off else ()
+    next_one = f"the next harmonic lies {plain(round(step))} above"
     if excess is not None:
+        # One sentence about both: a trill that is too wide is seldom the next harmonic either.
         yield Finding(
             span=point.span,
             text=f"the other note is {apart(asked, excess.limit)} cents away; a {trill.title['en'].lower()} "
-            f"reaches about {plain(excess.limit)}",
+            f"reaches about {plain(excess.limit)}" + (f", and {next_one}" if off else ""),
             evidence=excess.evidence,
             severity=excess.severity,
             numbers=(Number(name="step", value=asked, limit=excess.limit, unit="cents"),),
+            proposed_fixes=other_way,
         )
-    step = step_cents(max(1, played.partial))
-    if trill.trill == "neighbour" and abs(step - asked) > _OFF.value:
+    elif off:
         yield Finding(
             span=point.span,
-            text=f"the trill asks for {plain(asked)} cents; the next harmonic lies {plain(round(step))} above",
+            text=f"the trill asks for {plain(asked)} cents; {next_one}",
             evidence=_OFF,
             numbers=(Number(name="step", value=step, limit=asked, unit="cents"),),
-            proposed_fixes=fixes.instead(case, "lip", "valve-trill"),
+            proposed_fixes=other_way,
         )
-    elif trill.trill in ("above", "other") and played.other is None:
+    if trill.trill in ("above", "other") and played.other is None:
         word = fingering_word(case.instrument)
         yield Finding(
             span=point.span,

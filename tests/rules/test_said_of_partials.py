@@ -6,6 +6,13 @@ import pytest
 from rules.saying import holds, says, silent
 
 ROWS = [
+    # A trill that is too wide and not to the next harmonic either: one sentence says both.
+    says(
+        "trill-without-neighbour",
+        "technique: lip-trill\ntrill: m3\ncontour: «G4»",
+        number=("step", 300, 210, "cents"),
+        on="trumpet",
+    ),
     says(
         "harmonic-gliss-off-ladder",
         "technique: harmonic-gliss\ncontour: «B3» ~~ Bb4",
