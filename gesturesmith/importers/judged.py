@@ -26,7 +26,7 @@ from gesturesmith.importers.times import Paces, ScoreTimes, seconds_in, timetabl
 from gesturesmith.judge.gesture import Judged, judge, judge_passage, verdict_of
 from gesturesmith.model.builder import NewFingering, NewGesture, NewLevel, NewPoint, make
 from gesturesmith.model.piece import Passage, PassageItem
-from gesturesmith.model.strokes import MEASURED
+from gesturesmith.model.strokes import MEASURED, repeat_beats
 from gesturesmith.model.tempo import steady
 from gesturesmith.rules.base import Case, PassageCase
 from gesturesmith.source import Span
@@ -267,10 +267,12 @@ def _struck_out(phrase: Phrase) -> Phrase:
     for point, place, end in zip(phrase.gesture.points, phrase.places, ends, strict=True):
         own = [] if point.pitch is None else [one for one in [next(fingers, None)] if one is not None]
         fingering += own
-        value = next((v for word, v in MEASURED.items() if word in point.marks), None)
+        word = next((word for word in MEASURED if word in point.marks), None)
         points.append(replace(point, marks=tuple(m for m in point.marks if m not in MEASURED)))
         places.append(place)
-        if value is not None and point.at is not None and end is not None:
+        if word is None or point.at is None or end is None:
+            continue
+        if (value := repeat_beats(word, end - point.at)) is not None:
             plain = NewPoint(pitch=point.pitch, about=point.about)
             times = range(1, int((end - point.at) / value))
             points += [replace(plain, at=point.at + n * value) for n in times]

@@ -241,7 +241,8 @@ POINTS = (
         "`… sixteenths` and the like",
         "the note is repeated by the tongue: in `eighths`, `sixteenths` or `thirty-seconds`, written with strokes "
         "through the stem, or `unmeasured`, as fast as possible (strokes and words). It has no line or slur, and "
-        "lasts a whole number of repeats. Also in `play`: `C5 for 4 sixteenths`",
+        "lasts a whole number of repeats, which in a triplet are of the triplet (`C5 for 2/3 sixteenths`: four). "
+        "Also in `play`: `C5 for 4 sixteenths`",
         tuple(STROKES),
     ),
     Form(

@@ -15,7 +15,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Strokes
 from gesturesmith.model.gesture import AskedFingering, Band, ContourPoint, DynamicMark, Gesture, Pitch
 from gesturesmith.model.graces import has_graces
-from gesturesmith.model.strokes import MEASURED
+from gesturesmith.model.strokes import MEASURED, repeat_beats
 from gesturesmith.model.tempo import TempoMap
 from gesturesmith.units import Interval, Spelling, awkwardness, chromatic, simplest, spell, spell_quarter, spell_row
 from gesturesmith.values import frozen
@@ -289,9 +289,9 @@ def with_strokes(gesture: Gesture, strokes: Strokes) -> Gesture | Unmovable:
     repeated = [p for p in gesture.points if p.strokes]
     if not repeated:
         return Unmovable("none of its notes is repeated; write `sixteenths` at those that are")
-    value = MEASURED.get(strokes)
-    if value is not None and gesture.in_seconds:
+    if strokes in MEASURED and gesture.in_seconds:
         return Unmovable(f"{strokes} count in beats, and it lasts seconds")
-    if value is not None and any((p.until - p.at) % value or p.until - p.at == value for p in repeated):
+    lengths = [(p.until - p.at, repeat_beats(strokes, p.until - p.at)) for p in repeated]
+    if any(value is not None and (length % value or length == value) for length, value in lengths):
         return Unmovable(f"a repeated note is no whole number of {strokes} long")
     return replace(gesture, points=tuple(replace(p, strokes=strokes) if p.strokes else p for p in gesture.points))

@@ -19,6 +19,16 @@ MEASURED: dict[Strokes, Fraction] = {
     "thirty-seconds": Fraction(1, 8),
 }
 _USUAL = "single_tongue"
+_TRIPLET = Fraction(2, 3)
+
+
+def repeat_beats(strokes: Strokes, length: Fraction) -> Fraction | None:
+    """Beats of each repeat of a note so many beats long; None if they are not measured. Strokes count in the values
+    that are printed: a note within a beat in thirds stands in a triplet, and its repeats are of the triplet."""
+    value = MEASURED.get(strokes)
+    third, rest = divmod(length.denominator, 3)
+    in_triplet = length < 1 and not rest and third.bit_count() == 1
+    return value * _TRIPLET if value is not None and in_triplet else value
 
 
 def has_strokes(gesture: Gesture) -> bool:
@@ -56,7 +66,7 @@ def gap_beats(gesture: Gesture, point: ContourPoint) -> Fraction:
     length = point.until - point.at
     if not point.strokes:
         return length
-    measured = MEASURED.get(point.strokes)
+    measured = repeat_beats(point.strokes, length)
     if measured is not None:
         return measured
     fastest = _fastest_per_s(gesture.instrument, point) * 60 / gesture.tempo_at(point.at)
@@ -115,13 +125,19 @@ def _wrong(
     rolled = next((t for t in point.techniques if t.look.tremolo), None)
     if rolled is not None:
         return f"{rolled.key} is written with strokes as well; keep one of them"
-    value = MEASURED.get(point.strokes)
+    length = point.until - point.at
+    value = repeat_beats(point.strokes, length)
     if value is None:
         return ""
     if seconds:
         return "they count in beats, and this gesture lasts seconds; write `unmeasured`, or `lasts` in beats"
-    length = point.until - point.at
     if length % value or length == value:
         beats = messages.length(length, False)
-        return f"the note lasts {beats}, and each of them {messages.length(value, False)}: make it a multiple"
+        otherwise = "write `unmeasured`, or the repeats as notes of their own"
+        if length > 1 and not length % Fraction(1, 3):
+            otherwise = f"write it in notes within a beat, `for 2/3 {point.strokes}`, which count in triplets"
+        return (
+            f"the note lasts {beats}, and each of them {messages.length(value, False)}: make it a multiple, or "
+            f"{otherwise}"
+        )
     return ""

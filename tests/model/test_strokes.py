@@ -27,6 +27,15 @@ def test_measured_repeats_fill_their_note() -> None:
     assert found == [(0, "C5"), (0.5, "C5"), (1, "D5"), *[(2 + n / 4, "E5") for n in range(4)]]
 
 
+def test_repeats_in_a_triplet_divide_its_values() -> None:
+    """Two strokes divide a printed quarter in four, in a triplet as outside."""
+    one = gesture("C5 for 2/3 sixteenths, D5 for 1/3, E5 for 1/3 sixteenths, F5 for 2/3")
+    found = [(at, point.pitch.written.name) for at, point in struck(one)]
+    c = [(Fraction(n, 6), "C5") for n in range(4)]
+    e = [(1 + Fraction(n, 6), "E5") for n in range(2)]
+    assert found == [*c, (Fraction(2, 3), "D5"), *e, (Fraction(4, 3), "F5")]
+
+
 @pytest.mark.parametrize("tempo", [40, 60, 144])
 def test_unmeasured_repeats_are_as_fast_as_the_tongue_is_in_comfort(tempo: int) -> None:
     one = gesture("G4 unmeasured", "lasts: 4 beats", tempo=tempo)
@@ -45,7 +54,9 @@ MISTAKES = [
     ("contour: C5 «sixteenths»\n  attacks: 4", "keep one"),
     ("technique: flutter-tongue\n  contour: C5 «sixteenths»", "flutter-tongue is written with strokes"),
     ("contour: C5 «sixteenths»\n  lasts: 3 s", "write `unmeasured`"),
-    ("contour: C5 «sixteenths»\n  lasts: 1/3 beats", "make it a multiple"),
+    ("contour: C5 «sixteenths»\n  lasts: 1/5 beats", "a multiple, or write `unmeasured`, or the repeats as"),
+    ("contour: C5 «sixteenths»\n  lasts: 4/3 beats", "`for 2/3 sixteenths`, which count in triplets"),
+    ("contour: C5 «eighths»\n  lasts: 1/3 beats", "each of them 1/3 beats: make it a multiple"),
     ("contour: C5 «sixteenths»\n  lasts: 1/4 beats", "make it a multiple"),
 ]
 

@@ -269,6 +269,20 @@ def test_levels_between_notes_and_at_the_end(tmp_path):
     assert _read(job, tmp_path).scores == 2
 
 
+def test_strokes_in_triplets_and_a_mute_left_in(tmp_path):
+    """Notes of a triplet with strokes, and a passage before which the mute is taken out."""
+    text = (
+        "instrument: trumpet\npitches: written\nmeter: 4/4\n"
+        "gesture shut\n  technique: muted\n  mute: straight\n  contour: C5\n  lasts: 4 beats\n"
+        "passage one\n  play: C5 for 2/3 sixteenths, D5 for 1/3, E5 for 1/3 sixteenths, F5 for 2/3 eighths,"
+        " rest 2, shut\n"
+        "passage two\n  play: C5 for 4\n"
+    )
+    job = pages.Job()
+    pages.add_file(job, Source("triplets", text))
+    assert _read(job, tmp_path).scores == 3
+
+
 def test_the_same_seed_gives_the_same_file():
     assert generate.file(7) == generate.file(7) != generate.file(8)
 

@@ -18,6 +18,21 @@ def test_a_note_that_is_tied_has_them_at_every_head(engraved) -> None:
     assert made(engraved, "C5 eighths", "lasts: 5 beats").count("gsStrokes") == 2
 
 
+def test_strokes_in_a_triplet_count_in_its_values(engraved) -> None:
+    """Common practice: a tremolo of so many strokes divides the printed value, in a tuplet as outside."""
+    made = engraved("passage p\n  play: C5 for 2/3 sixteenths, D5 for 1/3, E5 for 1/3 sixteenths, F5 for 2/3\n")[
+        "p"
+    ]
+    ly = " ".join(made.ly.split())
+    assert ly.count("\\tuplet 3/2") == 2
+    first = ly[ly.index("c''") : ly.index("d''")]
+    assert first.startswith("c''4")
+    assert "\\gsStrokes #16" in first
+    second = ly[ly.index("e''") : ly.index("f''")]
+    assert second.startswith("e''8")
+    assert "\\gsStrokes #16" in second
+
+
 def test_words_say_what_is_not_measured(engraved) -> None:
     ly = made(engraved, "C5 unmeasured, D5 unmeasured, r, E5 thirty-seconds", "technique: double-tongue")
     assert ly.count('"as fast as possible"') == 1
