@@ -33,6 +33,7 @@ Pitches = Literal["written", "sounding"]
 HeightLook = Literal["auto", "band", "lines"]
 Accidentals = Literal["stein", "arrows"]
 Fingerings = Literal["needed", "all", "none"]
+WordsOnPage = Literal["international", "language"]
 Order = Literal["easiest first", "hardest first", "as listed", "mixed"]
 
 LineRole = Literal["blank", "comment", "heading", "entry", "more", "stray"]

@@ -106,9 +106,10 @@ def _begins() -> dict[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
     for technique in _known():
         titles = (title.split(" (")[0] for title in technique.title.values())
-        words = (technique.key, technique.look.word.split(" (")[0], *technique.called, *titles)
+        labels = (look.word.split(" (")[0] for look in technique.looks)
+        words = (technique.key, *labels, *technique.called, *titles)
         if technique.look.trill or technique.look.edge:  # they have signs of their own
-            words = (technique.key, technique.look.word)
+            words = (technique.key, *(look.word for look in technique.looks))
         for word in {as_said(word) for word in words} - {"", *_NOT_SAID}:
             found[word] = (*found.get(word, ()), technique.key)
     return found
@@ -119,9 +120,8 @@ def _ends() -> dict[str, tuple[str, ...]]:
     """The words that end one technique, in the form given by `as_said`."""
     found: dict[str, tuple[str, ...]] = {}
     for technique in _known():
-        words = {f"non {technique.look.word}", technique.look.over}
-        if technique.look.cancel != PLAIN_END:
-            words.add(technique.look.cancel)
+        words = {word for look in technique.looks for word in (f"non {look.word}", look.over, look.cancel)}
+        words.discard(PLAIN_END)
         for word in {as_said(word) for word in words} - {"", "non"}:
             found[word] = (*found.get(word, ()), technique.key)
     return found

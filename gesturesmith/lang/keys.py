@@ -28,6 +28,7 @@ from gesturesmith.lang.words import (
     STROKES,
     TEMPO_BPM,
     WORDINGS,
+    WORDS_ON_PAGE,
     YES_NO,
 )
 from gesturesmith.values import frozen
@@ -108,6 +109,13 @@ SETTINGS: dict[str, Key] = {
         f"{_any_of(WORDINGS)}, or two with a comma (both printed): the language of the standard texts on the page",
         "`en`",
         words=meanings.WORDINGS,
+    ),
+    "words": Key(
+        _one_of(WORDS_ON_PAGE, "a choice of words"),
+        "`international`, `language` (the first of `wording`): the words of techniques above the staff, such as "
+        "`air` or `Luft`, and those that end them; signs, `gliss.`, `ord.` and the like are the same in both",
+        "`international`",
+        words=meanings.WORDS_ON_PAGE,
     ),
     "meter": Key(
         values.meter,

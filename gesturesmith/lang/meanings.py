@@ -28,6 +28,10 @@ FINGERINGS: Meanings = {
     "all": "at every note",
     "none": "none printed",
 }
+WORDS_ON_PAGE: Meanings = {
+    "international": "as players of every language read them: English, and Italian abbreviations",
+    "language": "in the language of the page, where its players have their own",
+}
 WORDINGS: Meanings = {"en": "English", "de": "German", "fr": "French", "it": "Italian"}
 PAPERS: Meanings = {"a4": "210 x 297 mm", "letter": "8.5 x 11 inches"}
 REGISTERS: Meanings = {

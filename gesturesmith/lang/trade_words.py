@@ -15,6 +15,7 @@ _SAID = {
     "composer": "komponist, komponistin, compositeur, compositrice, compositore, author, autor, auteur, autore",
     "part": "stimme, partie, parte, player",
     "wording": "sprache, langue, lingua",
+    "words": "labels, wörter, mots, parole",
     "meter": "time signature, takt, taktart, mesure, misura, metrum, métrique, metro, signature",
     "pickup": "auftakt, upbeat, anacrusis, pick-up, levée, anacrouse, levare, anacrusi",
     "key": "tonart, vorzeichen, tonalité, armure, tonalità, armatura, key signature, tonality",

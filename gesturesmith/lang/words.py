@@ -29,6 +29,7 @@ from gesturesmith.kinds import (
     Strokes,
     Unit,
     Width,
+    WordsOnPage,
 )
 from gesturesmith.source import as_said
 
@@ -82,6 +83,7 @@ PITCHES: tuple[Pitches, ...] = get_args(Pitches)
 HEIGHT_LOOKS: tuple[HeightLook, ...] = get_args(HeightLook)
 ACCIDENTALS: tuple[Accidentals, ...] = get_args(Accidentals)
 FINGERINGS: tuple[Fingerings, ...] = get_args(Fingerings)
+WORDS_ON_PAGE: tuple[WordsOnPage, ...] = get_args(WordsOnPage)
 WORDINGS = ("en", "de", "fr", "it")
 PAPERS = ("a4", "letter")
 SIDES = ("F", "Bb", "Eb", "Ab", "T", "TT")

@@ -7,7 +7,18 @@ from dataclasses import field
 from fractions import Fraction
 
 from gesturesmith.instruments.base import Instrument
-from gesturesmith.kinds import Accidentals, Choose, Fingerings, HeightLook, Keep, Order, Pace, Pitches, Players
+from gesturesmith.kinds import (
+    Accidentals,
+    Choose,
+    Fingerings,
+    HeightLook,
+    Keep,
+    Order,
+    Pace,
+    Pitches,
+    Players,
+    WordsOnPage,
+)
 from gesturesmith.lang.nodes import PlayItem
 from gesturesmith.model.changes import Change, MeterChange, bar_beats
 from gesturesmith.model.gesture import Gesture
@@ -15,7 +26,7 @@ from gesturesmith.model.tempo import FERMATA, TempoMap
 from gesturesmith.source import Span
 from gesturesmith.units import UNISON, KeySignature
 from gesturesmith.values import frozen
-from gesturesmith.wording import together
+from gesturesmith.wording import PageWords, together
 
 
 @frozen(kw_only=True)
@@ -35,6 +46,7 @@ class Settings:
     part: str | None = None
     of_several: bool = False
     wording: tuple[str, ...] = ("en",)
+    words: WordsOnPage = "international"
     meter: tuple[int, int] | None = None  # None: free
     heights: HeightLook = "auto"
     accidentals: Accidentals = "stein"
@@ -42,6 +54,12 @@ class Settings:
     paper_mm: tuple[Fraction, Fraction] = (Fraction(210), Fraction(297))
     paper_name: str = "a4"
     staff_mm: Fraction = Fraction(7)
+
+    @property
+    def page_words(self) -> PageWords:
+        """The words of techniques on its page."""
+        language = self.wording[0] if self.words == "language" else ""
+        return PageWords(language=language, hand=self.instrument.has_hand)
 
     def part_name(self, languages: tuple[str, ...]) -> str:
         """Whom a page is for: as typed, else the instrument's name in these languages."""

@@ -11,7 +11,7 @@ from gesturesmith.instruments.base import Instrument
 from gesturesmith.kinds import Pitches, one_of
 from gesturesmith.lang import nodes
 from gesturesmith.lang.messages import listed, shown
-from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCHES, nearest
+from gesturesmith.lang.words import ACCIDENTALS, FINGERINGS, HEIGHT_LOOKS, PITCHES, WORDS_ON_PAGE, nearest
 from gesturesmith.model.context import UNKNOWN, Context
 from gesturesmith.model.looks import PageLook
 from gesturesmith.model.piece import Settings
@@ -166,6 +166,7 @@ def _with_looks(tree: nodes.File, plain: Settings) -> Settings:
         heights=word("heights", HEIGHT_LOOKS, plain.heights),
         accidentals=word("accidentals", ACCIDENTALS, plain.accidentals),
         fingerings=word("fingerings", FINGERINGS, plain.fingerings),
+        words=word("words", WORDS_ON_PAGE, plain.words),
         meter=meter_of(meter) if meter is not None else None,
         staff_mm=staff.value if staff is not None else plain.staff_mm,
         wording=tuple(w.text for w in wording.words) if wording is not None else plain.wording,

@@ -12,7 +12,7 @@ from gesturesmith.score.marks import FootnoteMark
 from gesturesmith.score.music import Footnote
 from gesturesmith.score.technique_state import in_force
 from gesturesmith.techniques.base import Technique
-from gesturesmith.wording import said, technique_text, together
+from gesturesmith.wording import PageWords, said, technique_text, together
 
 
 class Footnotes:
@@ -22,8 +22,9 @@ class Footnotes:
     In a passage a footnote already marked needs no second mark: the word or sign shows that it still applies.
     """
 
-    def __init__(self, languages: tuple[str, ...]) -> None:
+    def __init__(self, languages: tuple[str, ...], words: PageWords) -> None:
         self._languages = languages
+        self._words = words
         self._known: dict[tuple[str, tuple[str, ...]], Footnote] = {}
 
     @property
@@ -56,7 +57,8 @@ class Footnotes:
         """A technique's standard wording in the languages of the page; none for ordinary playing."""
         if technique.layer == "none":
             return ""
-        return together(technique_text(technique, language, *where) for language in self._languages)
+        told = together(technique_text(technique, language, *where) for language in self._languages)
+        return self._words.quoted(technique, told)
 
     def _put(self, event: EventBuilder, wanted: list[Footnote]) -> None:
         new = {(w.text, w.plays): w for w in wanted if (w.text, w.plays) not in self._known}

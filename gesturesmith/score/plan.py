@@ -114,8 +114,8 @@ def plan(
     _time(parts, meter, borders)
     last = next((part for part in reversed(parts) if part.case is not None), None) if repeated else None
     again = in_force(last.case, last.line.sounding[-1]) if last is not None and last.case is not None else ()
-    state = TechniqueState(settings.wording[0], again=again)
-    footnotes = notes.Footnotes(settings.wording)
+    state = TechniqueState(settings.wording[0], settings.page_words, again=again)
+    footnotes = notes.Footnotes(settings.wording, settings.page_words)
     named = ""
     strokes: Strokes = ""
     ends = _ends_in_boxes(parts, boxed or {})

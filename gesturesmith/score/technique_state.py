@@ -26,6 +26,7 @@ from gesturesmith.score.marks import (
 )
 from gesturesmith.score.waves import drawn_waves, rate
 from gesturesmith.techniques.base import PLAIN_END, Technique, clash
+from gesturesmith.wording import PageWords
 from gesturesmith.wording import text as wording
 
 # After this many beats of silence a reader has forgotten what held, so the word is repeated. Our own judgement.
@@ -48,6 +49,7 @@ class TechniqueState:
     """What the page has told the player so far; gestures and rests pass through it in order."""
 
     language: str
+    words: PageWords
     active: tuple[Technique, ...] = ()
     again: tuple[Technique, ...] = ()  # in force when a repeat sign leads back to the beginning
     known: set[str] = field(default_factory=set)
@@ -146,7 +148,7 @@ class TechniqueState:
                 continue  # it goes with its mute
             if look.cancel_script and carries_scripts(event):
                 event.marks.append(Script(sign=look.cancel_script))
-            elif end := _end(technique, force):
+            elif end := self._end(technique, force):
                 self._say(TechniqueLabel(word=end, first=end, later=end), look.announce, event)
 
     def _say(self, label: TechniqueLabel, announced: bool, event: EventBuilder) -> None:
@@ -168,10 +170,16 @@ class TechniqueState:
 
     def _word(self, case: Case, technique: Technique, force: tuple[Technique, ...]) -> str:
         """The word of a technique, given what else is in force, with the mute's name filled in."""
-        said, mute = technique.look.word, case.gesture.mute
-        if technique.look.breath_word and any(t.breath_only for t in force):
-            said = technique.look.breath_word
+        look, mute = self.words.look(technique), case.gesture.mute
+        said = look.word
+        if look.breath_word and any(t.breath_only for t in force):
+            said = look.breath_word
         return said.replace("{mute}", wording(f"mute-{mute}", self.language)) if "{mute}" in said and mute else said
+
+    def _end(self, technique: Technique, force: tuple[Technique, ...]) -> str:
+        """The text where this ends: its own name if other techniques are in force, which must not end too."""
+        look = self.words.look(technique)
+        return look.named_end if _said(force) else look.cancel
 
     def _name(self, case: Case, technique: Technique, force: tuple[Technique, ...]) -> str:
         """The word of a technique, or its sign if the word is already in force."""
@@ -202,9 +210,11 @@ class TechniqueState:
             if not here and not _said(before):
                 here = [PLAIN_END]
             if not there:
-                there = [e for e in (_end(t, force) for t in leaving if _turns(t, changing)) if e]
+                there = [e for e in (self._end(t, force) for t in leaving if _turns(t, changing)) if e]
             else:
-                there += [t.look.cancel for t in leaving if t.look.announce and not _replaced(t, entering)]
+                there += [
+                    self.words.look(t).cancel for t in leaving if t.look.announce and not _replaced(t, entering)
+                ]
             if not there and not _said(force):
                 there = [PLAIN_END]  # what otherwise ends with its note (a trill) ends along the line
             # At its start the arrow replaces the words it names; at its end it also says what holds from there.
@@ -274,11 +284,6 @@ def _is_span(case: Case, technique: Technique) -> bool:
     if technique.look.extent == "span":
         return True
     return not technique.look.trill and drawn_waves(case, technique, Fraction(0), case.gesture.beats) is not None
-
-
-def _end(technique: Technique, force: tuple[Technique, ...]) -> str:
-    """The text where this ends: its own name if other techniques are in force, which must not end too."""
-    return technique.look.named_end if _said(force) else technique.look.cancel
 
 
 def _rest_before(event: EventBuilder, line: VoiceBuilder) -> EventBuilder | None:

@@ -285,6 +285,7 @@ def _technique_entry(technique: Technique, those: list[Use], number: str, langua
     case = _showing(technique, one)
     swept = _with_harmonics(case) if technique.look.partials else case
     wheres = tuple(dict.fromkeys(told_where(use.case) for use in those))
+    words = replace(one.settings, wording=languages).page_words
     added = "remark-partials" if swept is not case else ""
     return NotesEntry(
         number=number,
@@ -292,7 +293,9 @@ def _technique_entry(technique: Technique, those: list[Use], number: str, langua
         texts=tuple(
             " ".join(
                 [
-                    *dict.fromkeys(technique_text(technique, language, *where) for where in wheres),
+                    *dict.fromkeys(
+                        words.quoted(technique, technique_text(technique, language, *where)) for where in wheres
+                    ),
                     *([wording(added, language)] if added else []),
                 ]
             )

@@ -1,7 +1,7 @@
 """A slide glissando against the grain: the slide moves one way and the lip crosses harmonics the other."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="against-the-grain",
@@ -42,6 +42,11 @@ TECHNIQUE = Technique(
         Sourced("against-the-grain glissandi of the trombone", MEMORY, "common practice of contemporary parts"),
     ),
     called=("against the grain glissando", "against-the-grain gliss"),
+    labels={
+        "de": Label(word="gegen den Zug", over="Zug ord."),
+        "fr": Label(word="à contre-coulisse", over="coulisse ord."),
+        "it": Label(word="contro la coulisse", over="coulisse ord."),
+    },
     title={
         "en": "Glissando against the grain",
         "de": "Glissando gegen die Zugrichtung",

@@ -1,7 +1,7 @@
 """Air: breath through the instrument, without lip tone."""
 
 from gesturesmith.evidence import HOUSE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="air",
@@ -46,6 +46,11 @@ TECHNIQUE = Technique(
         "soffio",
         "suono d’aria",
     ),
+    labels={
+        "de": Label(word="Luft", over="Ton"),
+        "fr": Label(word="souffle", over="son"),
+        "it": Label(word="soffio", over="suono"),
+    },
     title={
         "en": "Air only",
         "de": "Nur Luft",

@@ -1,7 +1,7 @@
 """Air and tone: a breathy tone."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="air-tone",
@@ -37,6 +37,11 @@ TECHNIQUE = Technique(
         "mezzo soffio",
         "suono e soffio",
     ),
+    labels={
+        "de": Label(word="Luft + Ton", over="Ton"),
+        "fr": Label(word="souffle + son", over="son"),
+        "it": Label(word="soffio + suono", over="suono"),
+    },
     title={
         "en": "Air and tone",
         "de": "Ton mit Luft",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import asdict, field, replace
 from functools import cache
 from typing import Any, Literal, get_args
 
@@ -204,6 +204,24 @@ class Look:
         """Its ending if something else is in force: `non flz.`, like `non vib.` and `non div.` in parts."""
         return self.over or f"non {self.word}" if self.cancel == PLAIN_END else self.cancel
 
+    def labelled(self, label: Label) -> Look:
+        """The same look with the words of a label."""
+        return replace(self, **{key: word for key, word in asdict(label).items() if word})
+
+
+@frozen(kw_only=True)
+class Label:
+    """The words of a look in one language, where players of it have words of their own; "" for what stays as it is,
+    such as signs and Italian abbreviations that every player reads. The fields are those of `Look`.
+
+    The words are those of parts in that language, from memory, and agree with the titles.
+    """
+
+    word: str = ""
+    breath_word: str = ""
+    cancel: str = ""
+    over: str = ""
+
 
 @frozen(kw_only=True)
 class Sound:
@@ -294,6 +312,8 @@ class Technique:
     sound       how it sounds, as far as the fields above do not say
     called      other names in the trade, in any language, for people who type those instead
     means       how it works, as a clause, for names it shares with others ("gliss")
+    labels      words on the page, by language, where it has its own; those of `look` are international
+    labels_of_hand   others where a hand is in the bell: a horn's valves are worked by levers
     title       trade name, by language
     texts       instruction to the player, by language: complete sentences for the footnote
     texts_where   other texts for one of the cases in WHERE
@@ -337,10 +357,18 @@ class Technique:
     sound: Sound = _PLAIN_SOUND
     called: tuple[str, ...] = ()
     means: str = ""
+    labels: Mapping[str, Label] = field(default_factory=dict)
+    labels_of_hand: Mapping[str, Label] = field(default_factory=dict)
     title: Mapping[str, str]
     texts: Mapping[str, str]
     texts_where: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     sources: tuple[Sourced[Any], ...] = ()
+
+    @property
+    def looks(self) -> tuple[Look, ...]:
+        """How it looks on pages of every language, the international one first."""
+        labels = (*self.labels.values(), *self.labels_of_hand.values())
+        return (self.look, *(self.look.labelled(label) for label in labels))
 
     @property
     def varies_width(self) -> bool:

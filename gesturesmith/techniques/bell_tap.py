@@ -1,7 +1,7 @@
 """Tapping on the bell with finger or ring."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="bell-tap",
@@ -33,6 +33,11 @@ TECHNIQUE = Technique(
     sound=Sound(noise="tap"),
     sources=(Sourced("tapping on the bell", MEMORY, "common practice of contemporary parts"),),
     called=("tap", "taps", "tapping", "tap on the bell", "tapping on the bell"),
+    labels={
+        "de": Label(word="auf den Schalltrichter klopfen", over="Ton"),
+        "fr": Label(word="taper sur le pavillon", over="son"),
+        "it": Label(word="battere sul padiglione", over="suono"),
+    },
     title={
         "en": "Tapping on the bell",
         "de": "Auf den Schalltrichter klopfen",

@@ -1,7 +1,7 @@
 """Bells up: the bell raised, for a direct and brighter sound."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="bells-up",
@@ -36,6 +36,11 @@ TECHNIQUE = Technique(
         "campane in aria",
         "campana in aria",
     ),
+    labels={
+        "de": Label(word="Schalltrichter hoch", cancel="Schalltrichter normal"),
+        "fr": Label(word="pavillon en l’air", cancel="pavillon normal"),
+        "it": Label(word="padiglione in alto", cancel="padiglione normale"),
+    },
     title={
         "en": "Bells up",
         "de": "Schalltrichter auf",

@@ -1,7 +1,7 @@
 """Brassy (cuivré): the tone forced until it has a metallic edge."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="brassy",
@@ -35,6 +35,9 @@ TECHNIQUE = Technique(
     sound=Sound(colour="brassy"),
     sources=(Sourced("cuivré, schmetternd", MEMORY, "Read, Thesaurus of Orchestral Devices"),),
     called=("cuivrez", "blare", "blaring", "blechern", "metallic", "edgy"),
+    labels={
+        "de": Label(word="schmetternd", over="nicht schmetternd"),
+    },
     title={
         "en": "Brassy (cuivré)",
         "de": "Schmetternd (cuivré)",

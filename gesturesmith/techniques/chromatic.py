@@ -1,7 +1,7 @@
 """A fast chromatic run in place of a slide."""
 
 from gesturesmith.evidence import DERIVED, HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="chromatic",
@@ -47,6 +47,9 @@ TECHNIQUE = Technique(
         "scala",
         "scala cromatica",
     ),
+    labels={
+        "it": Label(word="crom."),
+    },
     title={
         "en": "Chromatic run",
         "de": "Chromatischer Lauf",

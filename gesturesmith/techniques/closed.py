@@ -1,7 +1,7 @@
 """Closed: the bell, or the opening of a plunger or harmon mute, is covered."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="closed",
@@ -32,6 +32,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("fermé", "zugedeckt", "chiuso", "chiusa", "chiusi"),
+    labels={
+        "de": Label(cancel="offen"),
+        "fr": Label(cancel="ouvert"),
+        "it": Label(cancel="aperto"),
+    },
     title={
         "en": "Closed",
         "de": "Geschlossen",

@@ -1,7 +1,7 @@
 """Factitious tones: pitches between the harmonics of the lowest tubes, forced by the lip."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="factitious",
@@ -47,6 +47,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("fake tone", "fake tones", "false tone", "factitious tone", "factitious tones"),
+    labels={
+        "de": Label(word="erzwungener Ton", over="Ton ord."),
+        "fr": Label(word="son factice", over="son ord."),
+        "it": Label(word="suono fittizio", over="suono ord."),
+    },
     title={
         "en": "Factitious (fake) tone",
         "de": "Erzwungener Ton (zwischen den Naturtönen)",

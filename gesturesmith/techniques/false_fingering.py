@@ -1,7 +1,7 @@
 """False fingerings: one pitch repeated on its usual and on another fingering by turns."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="false-fingering",
@@ -37,6 +37,11 @@ TECHNIQUE = Technique(
     sound=Sound(waves_hz=Sourced(3.0, HOUSE, "as fast as the notes that are repeated")),
     sources=(Sourced("alternate or false fingerings on a repeated note", MEMORY, "common practice of jazz parts"),),
     called=("alternate fingerings", "alternate fingering", "alt fingering"),
+    labels={
+        "de": Label(word="Wechselgriffe", over="Griffe ord."),
+        "fr": Label(word="faux doigtés", over="doigtés ord."),
+        "it": Label(word="posizioni false", over="posizioni ord."),
+    },
     title={
         "en": "False fingerings",
         "de": "Wechselgriffe auf einem Ton",

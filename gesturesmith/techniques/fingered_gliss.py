@@ -1,7 +1,7 @@
 """A glissando with fluttered valves, while the lip moves the pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="fingered-gliss",
@@ -41,6 +41,15 @@ TECHNIQUE = Technique(
     sources=(Sourced("valve flutter glissando", PRACTICE, "D. Hill, Extended Techniques for the Horn, contents"),),
     called=("gliss", "glissando", "fingered glissando", "valve gliss", "valve glissando", "finger gliss"),
     means="the valves flutter while the lip slides",
+    labels={
+        "de": Label(word="Ventilgliss."),
+        "fr": Label(word="gliss. de pistons"),
+        "it": Label(word="gliss. con i pistoni"),
+    },
+    labels_of_hand={
+        "fr": Label(word="gliss. de palettes"),
+        "it": Label(word="gliss. con i cilindri"),
+    },
     title={
         "en": "Valve-flutter glissando",
         "de": "Ventilglissando",

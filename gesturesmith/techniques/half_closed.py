@@ -1,7 +1,7 @@
 """Half closed: the bell, or the opening of a plunger or harmon mute, is half covered."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="half-closed",
@@ -32,6 +32,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("half open", "half plunger", "halb zugedeckt", "mi-fermé", "semichiuso"),
+    labels={
+        "de": Label(cancel="offen"),
+        "fr": Label(cancel="ouvert"),
+        "it": Label(cancel="aperto"),
+    },
     title={
         "en": "Half closed",
         "de": "Halb geschlossen",

@@ -1,7 +1,7 @@
 """Half-stopped: the hand half closes the bell; softer, veiled, lower."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="half-stopped",
@@ -52,6 +52,11 @@ TECHNIQUE = Technique(
         "mezzo chiuso",
         "semichiuso",
     ),
+    labels={
+        "de": Label(cancel="offen"),
+        "fr": Label(cancel="ouvert"),
+        "it": Label(cancel="aperto"),
+    },
     title={
         "en": "Half-stopped (echo)",
         "de": "Halb gestopft (Echo)",

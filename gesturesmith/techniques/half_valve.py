@@ -1,7 +1,7 @@
 """Half-valve: the valves half down, a hollow tone without fixed pitches."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="half-valve",
@@ -60,6 +60,15 @@ TECHNIQUE = Technique(
         "glissando",
     ),
     means="half-pressed valves let the lip slide anywhere, with a veiled tone",
+    labels={
+        "de": Label(word="½ Ventil", over="Ventile ord."),
+        "fr": Label(word="½ piston", over="pistons normaux"),
+        "it": Label(word="½ pistone", over="pistoni ord."),
+    },
+    labels_of_hand={
+        "fr": Label(word="½ palette", over="palettes normales"),
+        "it": Label(word="½ cilindro", over="cilindri ord."),
+    },
     title={
         "en": "Half-valve",
         "de": "Halbventil",

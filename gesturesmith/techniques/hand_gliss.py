@@ -1,7 +1,7 @@
 """A glissando by the hand, which closes or opens the bell."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="hand-gliss",
@@ -44,6 +44,11 @@ TECHNIQUE = Technique(
     ),
     called=("gliss", "glissando", "hand bend"),
     means="the hand closes in the bell and lowers the note",
+    labels={
+        "de": Label(word="Handgliss."),
+        "fr": Label(word="gliss. de la main"),
+        "it": Label(word="gliss. con la mano"),
+    },
     title={
         "en": "Hand glissando",
         "de": "Glissando mit der Hand",

@@ -1,7 +1,7 @@
 """Slides with the hand out of the bell, smooth where partials are close, high up."""
 
 from gesturesmith.evidence import HOUSE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="hand-out",
@@ -44,6 +44,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("hand out", "ohne Hand", "main dehors", "senza mano"),
+    labels={
+        "de": Label(word="Hand heraus", cancel="Hand wieder hinein"),
+        "fr": Label(word="main dehors", cancel="main dans le pavillon"),
+        "it": Label(word="mano fuori", cancel="mano dentro"),
+    },
     title={
         "en": "Hand out of the bell",
         "de": "Hand aus dem Schalltrichter",

@@ -1,7 +1,7 @@
 """A glissando through the partials of one tube length; the valves stay as they are."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="harmonic-gliss",
@@ -59,6 +59,11 @@ TECHNIQUE = Technique(
         "glissando naturale",
     ),
     means="a sweep through the harmonics of one tube",
+    labels={
+        "de": Label(word="Naturtongliss."),
+        "fr": Label(word="gliss. d’harmoniques"),
+        "it": Label(word="gliss. di armonici"),
+    },
     title={
         "en": "Harmonic glissando",
         "de": "Naturtonglissando",

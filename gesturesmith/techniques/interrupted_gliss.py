@@ -1,7 +1,7 @@
 """An interrupted glissando: the sweep through the harmonics is cut again and again."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="interrupted-gliss",
@@ -49,6 +49,11 @@ TECHNIQUE = Technique(
         "glissando interrompu",
         "glissando interrotto",
     ),
+    labels={
+        "de": Label(word="unterbrochenes Gliss."),
+        "fr": Label(word="gliss. interrompu"),
+        "it": Label(word="gliss. interrotto"),
+    },
     title={
         "en": "Interrupted glissando",
         "de": "Unterbrochenes Glissando",

@@ -1,7 +1,7 @@
 """Kiss: a smack of the lips into the mouthpiece, sucked inward."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="kiss",
@@ -39,6 +39,11 @@ TECHNIQUE = Technique(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),
     called=("lip smack", "smack", "kissing", "Kussgeräusch", "bruit de baiser"),
+    labels={
+        "de": Label(word="Kussgeräusch", over="Ton"),
+        "fr": Label(word="bruit de baiser", over="son"),
+        "it": Label(word="bacio", over="suono"),
+    },
     title={
         "en": "Kiss (lip smack)",
         "de": "Kussgeräusch",

@@ -1,7 +1,7 @@
 """Buzzing with the lips alone, without mouthpiece or instrument."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="lip-buzz",
@@ -41,6 +41,11 @@ TECHNIQUE = Technique(
     sound=Sound(colour="buzz"),
     sources=(Sourced("buzzing with the lips alone", MEMORY, "common practice of contemporary parts"),),
     called=("lips alone", "buzz lips alone", "free buzz"),
+    labels={
+        "de": Label(word="Lippen allein", over="Instrument"),
+        "fr": Label(word="lèvres seules", over="instrument"),
+        "it": Label(word="labbra sole", over="strumento"),
+    },
     title={
         "en": "Lips alone (buzz)",
         "de": "Lippen allein (Summen)",

@@ -1,7 +1,7 @@
 """A glissando by the lip: as smooth as possible, with the steps between partials blurred."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="lip-gliss",
@@ -41,6 +41,11 @@ TECHNIQUE = Technique(
     ),
     called=("gliss", "glissando", "portamento", "lip slide", "lip glissando"),
     means="the lip slides, as smoothly as the harmonics let it",
+    labels={
+        "de": Label(word="Lippengliss."),
+        "fr": Label(word="gliss. de lèvres"),
+        "it": Label(word="gliss. di labbra"),
+    },
     title={
         "en": "Lip glissando",
         "de": "Lippenglissando",

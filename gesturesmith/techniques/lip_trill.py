@@ -1,7 +1,7 @@
 """A trill by the lip between neighbouring partials of one fingering."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="lip-trill",
@@ -44,6 +44,11 @@ TECHNIQUE = Technique(
     ),
     called=("tr", "trill", "Triller", "trille", "trillo"),
     means="the lip goes between two neighbouring harmonics",
+    labels={
+        "de": Label(word="Lippen"),
+        "fr": Label(word="lèvres"),
+        "it": Label(word="labbra"),
+    },
     title={
         "en": "Lip trill",
         "de": "Lippentriller",

@@ -1,7 +1,7 @@
 """The mouthpiece alone: buzzed without the instrument."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="mouthpiece-alone",
@@ -40,6 +40,11 @@ TECHNIQUE = Technique(
     sound=Sound(colour="buzz"),
     sources=(Sourced("buzzing on the mouthpiece alone", MEMORY, "common practice of contemporary parts"),),
     called=("mouthpiece", "mouthpiece only", "mouthpiece buzz"),
+    labels={
+        "de": Label(word="Mundstück allein", over="Instrument"),
+        "fr": Label(word="embouchure seule", over="instrument"),
+        "it": Label(word="bocchino solo", over="strumento"),
+    },
     title={
         "en": "Mouthpiece alone",
         "de": "Mundstück allein",

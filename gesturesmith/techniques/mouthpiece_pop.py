@@ -1,7 +1,7 @@
 """Mouthpiece pop: the palm strikes the mouthpiece."""
 
 from gesturesmith.evidence import HOUSE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="mouthpiece-pop",
@@ -35,6 +35,11 @@ TECHNIQUE = Technique(
     sound=Sound(noise="pop"),
     sources=(Sourced("windMouthpiecePop, U+E60A", PUBLISHED, "SMuFL 1.4"),),
     called=("pop", "popping", "hand pop", "palm pop", "Plopp", "cork pop"),
+    labels={
+        "de": Label(word="Plopp", over="Ton"),
+        "fr": Label(word="coup sur l’embouchure", over="son"),
+        "it": Label(word="colpo sul bocchino", over="suono"),
+    },
     title={
         "en": "Mouthpiece pop",
         "de": "Mundstück-Plopp",

@@ -1,7 +1,7 @@
 """Multiphonic: sing and play at the same time."""
 
 from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="multiphonic",
@@ -69,6 +69,11 @@ TECHNIQUE = Technique(
         "Mehrklänge",
         "son multiple",
     ),
+    labels={
+        "de": Label(word="singen + spielen", breath_word="singen", over="ohne Stimme"),
+        "fr": Label(word="chanter + jouer", breath_word="chanter", over="sans voix"),
+        "it": Label(word="cantare + suonare", breath_word="cantare"),
+    },
     title={
         "en": "Multiphonic (sing and play)",
         "de": "Mehrklang (singen und spielen)",

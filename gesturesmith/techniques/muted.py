@@ -1,7 +1,7 @@
 """With a mute, named by the key `mute`."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, PRACTICE, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="muted",
@@ -53,6 +53,10 @@ TECHNIQUE = Technique(
         "sourd",
         "bouché avec sourdine",
     ),
+    labels={
+        "de": Label(word="mit Dämpfer ({mute})", cancel="ohne Dämpfer"),
+        "fr": Label(word="avec sourdine ({mute})", cancel="sans sourdine"),
+    },
     title={
         "en": "Muted",
         "de": "Mit Dämpfer",

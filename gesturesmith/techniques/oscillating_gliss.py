@@ -1,7 +1,7 @@
 """An oscillating glissando: the lip goes to and fro through the harmonics on its way."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="oscillating-gliss",
@@ -50,6 +50,11 @@ TECHNIQUE = Technique(
         "glissando oscillant",
         "glissando oscillante",
     ),
+    labels={
+        "de": Label(word="pendelndes Gliss."),
+        "fr": Label(word="gliss. oscillant"),
+        "it": Label(word="gliss. oscillante"),
+    },
     title={
         "en": "Oscillating glissando",
         "de": "Pendelndes Glissando",

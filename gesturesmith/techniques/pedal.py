@@ -1,7 +1,7 @@
 """Pedal tones: the first harmonic of a tube, an octave below the usual lowest notes."""
 
 from gesturesmith.evidence import DERIVED, HOUSE, MEMORY, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="pedal",
@@ -53,6 +53,11 @@ TECHNIQUE = Technique(
         "son pédale",
         "nota pedale",
     ),
+    labels={
+        "de": Label(word="Pedalton", over="Ton ord."),
+        "fr": Label(word="son pédale", over="son ord."),
+        "it": Label(word="suono pedale", over="suono ord."),
+    },
     title={
         "en": "Pedal tone",
         "de": "Pedalton",

@@ -1,7 +1,7 @@
 """The mouthpiece reversed: air blown through it the wrong way round."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="reversed-mouthpiece",
@@ -29,6 +29,11 @@ TECHNIQUE = Technique(
     ),
     sources=(Sourced("blowing through the reversed mouthpiece", MEMORY, "common practice of contemporary parts"),),
     called=("mouthpiece reversed",),
+    labels={
+        "de": Label(word="Mundstück umgedreht", over="Ton"),
+        "fr": Label(word="embouchure retournée", over="son"),
+        "it": Label(word="bocchino rovesciato", over="suono"),
+    },
     title={
         "en": "Reversed mouthpiece",
         "de": "Mundstück umgedreht",

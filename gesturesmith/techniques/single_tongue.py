@@ -1,7 +1,7 @@
 """Single tonguing, explicitly asked for."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="single-tongue",
@@ -31,6 +31,11 @@ TECHNIQUE = Technique(
         Sourced("a goal of sixteenths at a quarter of 126", PRACTICE, "hornmatters.com 2018/07"),
     ),
     called=("tongued", "tongue", "Zungenstoß", "einfacher Zungenstoß", "coup de langue", "colpo di lingua"),
+    labels={
+        "de": Label(word="Einfachzunge", over="Anstoß ord."),
+        "fr": Label(word="simple coup de langue", over="attaque ord."),
+        "it": Label(word="colpo di lingua semplice", over="attacco ord."),
+    },
     title={
         "en": "Single tonguing",
         "de": "Einfachzunge",

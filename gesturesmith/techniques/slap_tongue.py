@@ -1,7 +1,7 @@
 """Slap tongue: a percussive stroke of the tongue, no tone."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="slap-tongue",
@@ -40,6 +40,11 @@ TECHNIQUE = Technique(
         Sourced("x-noteheads for what has no pitch", MEMORY, "Stone, Music Notation in the Twentieth Century"),
     ),
     called=("slap", "slapped", "slap tonguing", "tongue slap", "Zungenschlag", "pizzicato", "pizz"),
+    labels={
+        "de": Label(over="Ton"),
+        "fr": Label(over="son"),
+        "it": Label(over="suono"),
+    },
     title={
         "en": "Slap tongue",
         "de": "Slap (Zungenschlag)",

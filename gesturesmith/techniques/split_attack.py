@@ -1,7 +1,7 @@
 """Split attack: hard, spat with the tongue, the pitch only approximate."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="split-attack",
@@ -40,6 +40,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("split tonguing", "spit attack", "spat", "gespuckt"),
+    labels={
+        "de": Label(word="gespuckter Anstoß", over="Anstoß ord."),
+        "fr": Label(word="attaque fendue", over="attaque ord."),
+        "it": Label(over="attacco ord."),
+    },
     title={
         "en": "Split attack (split tongue)",
         "de": "Gespuckter Anstoß (Split Attack)",

@@ -1,7 +1,7 @@
 """Split tone: two neighbouring partials held at once."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="split-tone",
@@ -43,6 +43,9 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("split", "double buzz", "dyad", "Spaltton"),
+    labels={
+        "fr": Label(word="son fendu", over="son ord."),
+    },
     title={
         "en": "Split tone",
         "de": "Split Tone (zwei Naturtöne zugleich)",

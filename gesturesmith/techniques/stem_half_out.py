@@ -1,7 +1,7 @@
 """A harmon mute with its stem half pulled out."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="stem-half-out",
@@ -26,6 +26,11 @@ TECHNIQUE = Technique(
         Sourced("harmon mute with its stem drawn half way", MEMORY, "jazz parts; SMuFL 1.4 brassHarmonMute signs"),
     ),
     called=("half stem", "stem extended", "stem half", "tube à moitié sorti"),
+    labels={
+        "de": Label(word="Rohr halb heraus", cancel="Rohr hinein"),
+        "fr": Label(word="tube à moitié sorti", cancel="tube enfoncé"),
+        "it": Label(word="tubo a metà", cancel="tubo inserito"),
+    },
     title={
         "en": "Stem half out",
         "de": "Rohr halb herausgezogen",

@@ -1,7 +1,7 @@
 """A harmon mute with its stem pushed in."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="stem-in",
@@ -28,6 +28,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("harmon stem in", "with stem", "Röhrchen hinein", "tube enfoncé"),
+    labels={
+        "de": Label(word="Rohr hinein"),
+        "fr": Label(word="tube enfoncé"),
+        "it": Label(word="tubo inserito"),
+    },
     title={
         "en": "Stem in",
         "de": "Rohr hineingeschoben",

@@ -1,7 +1,7 @@
 """A harmon mute with its stem taken out."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="stem-out",
@@ -36,6 +36,11 @@ TECHNIQUE = Technique(
         "sans tube",
         "senza tubo",
     ),
+    labels={
+        "de": Label(word="ohne Rohr", cancel="Rohr hinein"),
+        "fr": Label(word="sans tube", cancel="tube enfoncé"),
+        "it": Label(word="senza tubo", cancel="tubo inserito"),
+    },
     title={
         "en": "Stem out",
         "de": "Ohne Rohr",

@@ -1,7 +1,7 @@
 """Stopped: the hand closes the bell; the player fingers another note to get the sounding pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="stopped",
@@ -53,6 +53,11 @@ TECHNIQUE = Technique(
         "chiusi",
         "chiusa",
     ),
+    labels={
+        "de": Label(cancel="offen"),
+        "fr": Label(cancel="ouvert"),
+        "it": Label(cancel="aperto"),
+    },
     title={
         "en": "Stopped (by hand)",
         "de": "Gestopft",

@@ -1,7 +1,7 @@
 """A trill of colour: two fingerings of the same pitch."""
 
 from gesturesmith.evidence import HOUSE, PRACTICE, PUBLISHED, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="timbre-trill",
@@ -61,6 +61,10 @@ TECHNIQUE = Technique(
         "tremolo de timbre",
     ),
     means="two fingerings of one pitch in turn",
+    labels={
+        "de": Label(word="Klangfarbe"),
+        "it": Label(word="timbro"),
+    },
     title={
         "en": "Timbre trill",
         "de": "Klangfarbentriller",

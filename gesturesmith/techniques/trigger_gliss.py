@@ -1,7 +1,7 @@
 """A slide glissando that goes on with the trigger."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Technique
+from gesturesmith.techniques.base import Label, Look, Technique
 
 TECHNIQUE = Technique(
     key="trigger-gliss",
@@ -42,6 +42,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("attachment gliss",),
+    labels={
+        "de": Label(word="mit Ventil", over="ohne Ventil"),
+        "fr": Label(word="avec barillet", over="sans barillet"),
+        "it": Label(word="con ritorto", over="senza ritorto"),
+    },
     title={
         "en": "Slide glissando with the trigger",
         "de": "Zugglissando mit Ventil",

@@ -1,7 +1,7 @@
 """Clicks of the valves, without breath."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="valve-clicks",
@@ -52,6 +52,15 @@ TECHNIQUE = Technique(
         "rumore di chiavi",
         "tapping valves",
     ),
+    labels={
+        "de": Label(word="Ventilklappern", over="Ton"),
+        "fr": Label(word="bruits de pistons", over="son"),
+        "it": Label(word="rumore di pistoni", over="suono"),
+    },
+    labels_of_hand={
+        "fr": Label(word="bruits de palettes", over="son"),
+        "it": Label(word="rumore di cilindri", over="suono"),
+    },
     title={
         "en": "Valve clicks",
         "de": "Ventilklappern",

@@ -1,7 +1,7 @@
 """A tremolo of a valve slide: it is pushed in and out quickly while the note sounds."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="valve-slide-tremolo",
@@ -38,6 +38,11 @@ TECHNIQUE = Technique(
         ),
     ),
     called=("third slide tremolo",),
+    labels={
+        "de": Label(word="Zugtrem."),
+        "fr": Label(word="trém. de coulisse"),
+        "it": Label(word="trem. con la pompa"),
+    },
     title={
         "en": "Valve-slide tremolo",
         "de": "Tremolo mit dem Ventilzug",

@@ -1,7 +1,7 @@
 """Without the mouthpiece: the lips at the end of the tube."""
 
 from gesturesmith.evidence import HOUSE, MEMORY, Limit, Sourced
-from gesturesmith.techniques.base import Look, Sound, Technique
+from gesturesmith.techniques.base import Label, Look, Sound, Technique
 
 TECHNIQUE = Technique(
     key="without-mouthpiece",
@@ -30,6 +30,11 @@ TECHNIQUE = Technique(
     sound=Sound(air=Sourced(0.5, HOUSE, "half air, half tone")),
     sources=(Sourced("playing with the mouthpiece removed", MEMORY, "common practice of contemporary parts"),),
     called=("mouthpiece removed",),
+    labels={
+        "de": Label(word="ohne Mundstück", over="mit Mundstück"),
+        "fr": Label(word="sans embouchure", over="avec embouchure"),
+        "it": Label(word="senza bocchino", over="con bocchino"),
+    },
     title={
         "en": "Without mouthpiece",
         "de": "Ohne Mundstück",

@@ -6,10 +6,13 @@ without texts in that language.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
+from dataclasses import fields
 
 from gesturesmith import registry
-from gesturesmith.techniques.base import Technique
+from gesturesmith.techniques.base import Label, Look, Technique
+from gesturesmith.values import frozen
 
 
 def languages() -> tuple[str, ...]:
@@ -48,6 +51,33 @@ def technique_text(technique: Technique, language: str, *where: str) -> str:
         if language in technique.texts_where.get(place, {}):
             return technique.texts_where[place][language]
     return technique.texts.get(language) or text(f"technique-{technique.key}", language)
+
+
+@frozen(kw_only=True)
+class PageWords:
+    """Which words of techniques a page has: those of a `language`, "" for the international ones. `hand`: whether
+    its player has a hand in the bell."""
+
+    language: str = ""
+    hand: bool = False
+
+    def look(self, technique: Technique) -> Look:
+        """How a technique looks on the page, with its words in the language as far as that has any."""
+        label = technique.labels_of_hand.get(self.language) if self.hand else None
+        label = label or technique.labels.get(self.language)
+        return technique.look.labelled(label) if label is not None else technique.look
+
+    def quoted(self, technique: Technique, told: str) -> str:
+        """A text in any language that quotes the technique's international words, with those of the page."""
+        look = self.look(technique)
+        for key in _LABEL:
+            before, after = getattr(technique.look, key), getattr(look, key)
+            if before and before != after:
+                told = re.sub(f"([“„«]\u00a0?){re.escape(before)}(?=\u00a0?[”“»])", rf"\1{after}", told)
+        return told
+
+
+_LABEL = tuple(field.name for field in fields(Label))
 
 
 def technique_title(technique: Technique, language: str) -> str:

@@ -152,6 +152,19 @@ def test_fingerings_come_back(instrument, contour, asked):
     assert made.fingering.tubes == gesture.fingering.tubes == asked
 
 
+@pytest.mark.parametrize(
+    ("language", "word"), [("de", "½ Ventil"), ("fr", "gliss. d’harmoniques"), ("it", "mano fuori")]
+)
+def test_gestures_come_back_from_words_in_another_language(language, word):
+    """The demo, with the words of its techniques in the language of the page."""
+    text = f"wording: {language}\nwords: language\n{FILES[0].read_text('utf-8')}"
+    source = Source(FILES[0].name, text)
+    assert any(word in data.decode() for _, data in documents(source, FILES[0].parent))
+    found, compared = differences(source, FILES[0].parent)
+    assert found == []
+    assert compared
+
+
 def test_generated_gestures_come_back():
     found: list[object] = []
     compared = 0

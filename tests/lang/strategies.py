@@ -199,6 +199,7 @@ SETTINGS: dict[str, st.SearchStrategy[Tokens]] = {
     "composer": _TEXT,
     "part": _TEXT,
     "wording": st.sampled_from((["en"], ["de", ",", "fr"])),
+    "words": st.sampled_from((["international"], ["language"])),
     "meter": _METER,
     "heights": st.sampled_from((["auto"], ["band"], ["lines"])),
     "accidentals": st.sampled_from((["stein"], ["arrows"])),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import astuple
 from functools import cache
 
 import pytest
@@ -83,6 +84,9 @@ def texts(language: str) -> Iterator[str]:
     for technique in map(techniques.get, techniques.names()):
         yield from (technique.title[language], technique.texts[language])
         yield from (others[language] for others in technique.texts_where.values())
+        for labels in (technique.labels, technique.labels_of_hand):
+            if language in labels:
+                yield from astuple(labels[language])
     for instrument in map(instruments.get, instruments.names()):
         yield instrument.part_names.get(language, "")
 

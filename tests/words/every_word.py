@@ -338,6 +338,7 @@ HAVE_A_VALUE = frozenset(
         "tempo",
         "part",
         "wording",
+        "words",
         "meter",
         "heights",
         "accidentals",

@@ -38,6 +38,7 @@ class _Maker:
         settings = {
             "tempo": choice(('"Calm" 60', "72", "90")), "title": '"A title"', "subtitle": '"Below"',
             "composer": '"Nobody"', "part": '"First"', "wording": choice(("en", "de", "en, it")),
+            "words": choice(("international", "language")),
             "meter": "free", "heights": choice(("auto", "band", "lines")),
             "accidentals": choice(("stein", "arrows")), "fingerings": choice(("needed", "all", "none")),
             "paper": choice(("a4", "letter")), "staff": choice(("6", "7 mm")),
