@@ -19,6 +19,7 @@ from gesturesmith.values import frozen
 from gesturesmith.wording import said
 
 _RULED = 3  # ruled lines for remarks
+_TOGETHER = code("\\noPageBreak")
 
 
 @frozen(kw_only=True)
@@ -73,7 +74,7 @@ def book(sheet: Sheet, settings: Settings, *, output: str) -> LyText:
 def body(sheet: Sheet, settings: Settings) -> LyText:
     """What is below the head of a sheet."""
     musics = [line.engraving.music for line in sheet.lines]
-    parts = [_paragraph(text, "gs-caution") for text in _cautions(musics, settings.wording)]
+    parts = [_paragraph(text, "gs-caution") for text in _cautions(musics, settings)]
     legend = _legend(sheet, settings)
     parts += [legend] if legend is not None else []
     parts += [_paragraph(text, "gs-instruction") for text in (sheet.instruction,) if text]
@@ -89,8 +90,11 @@ def body(sheet: Sheet, settings: Settings) -> LyText:
     for number, line in enumerate(sheet.lines, start=1):
         before = sheet.lines[number - 2] if number > 1 else None
         ly = _marked(line.engraving, numbers if len(texts) > 1 else {}, marked)
+        if number == len(sheet.lines) > 1:  # never alone on a page
+            parts.append(_TOGETHER)
         parts.append(_numbered(number, line, before, ly, settings, full=sheet.full))
     if sheet.cool_down is not None:
+        parts.append(_TOGETHER)
         parts.append(_aside(sheet.cool_down, "cool-down", settings))
     parts.append(_remarks(settings.wording))
     return joined(parts)
@@ -132,10 +136,13 @@ def _paragraph(text: str, command: str) -> LyText:
     return code(f"\\markup \\{command} {quoted(text)}")
 
 
-def _cautions(musics: list[Music], languages: tuple[str, ...]) -> tuple[str, ...]:
+def _cautions(musics: list[Music], settings: Settings) -> tuple[str, ...]:
     """The cautions, and that player and teacher decide; on every sheet, because practising always tires."""
     found = list(dict.fromkeys(c for music in musics for c in music.cautions))
-    return (*found, said("caution-decide", languages))
+    student = settings.instrument.student
+    if student is not None and student.braces:
+        found.append(said("term-braces", settings.wording))
+    return (*found, said("caution-decide", settings.wording))
 
 
 def _marked(engraving: EngravedMusic, numbers: dict[str, str], marked: set[str]) -> LyText:

@@ -11,6 +11,8 @@ from gesturesmith.exercises.graded import graded
 from gesturesmith.exercises.preparation import warm_up
 from gesturesmith.instruments import profile
 from gesturesmith.instruments._build import cents
+from gesturesmith.model.piece import Settings
+from gesturesmith.pipeline.graded import GradedOptions, compile_graded
 from gesturesmith.source import Source
 
 HEAD = 'instrument_profile = 1\nplayer = "Mia"\nbased_on = "{}"\n\n[student]\n'
@@ -90,6 +92,15 @@ def test_braces_halve_the_endurance(student) -> None:
     assert one.value == other.value / 2
     assert one.kind is Kind.PLAYER
     assert "ours" in one.source
+
+
+@pytest.mark.parametrize("braces", [True, False])
+def test_every_sheet_says_how_to_practise_with_braces(student, braces) -> None:
+    mia, _ = student("trumpet", f"braces = {str(braces).lower()}")
+    settings = Settings(instrument=mia, pitches="written")
+    options = GradedOptions(technique="flutter-tongue", settings=settings, levels=(2,))
+    (item,) = compile_graded((), options).items
+    assert ("light pressure" in str(item.book)) is braces
 
 
 def passage_findings(tmp_path, *lines: str):

@@ -200,6 +200,30 @@ def test_one_page_is_filled_and_not_overfilled(lilypond) -> None:
     assert pages == [1, 2]
 
 
+def test_no_page_of_a_long_sheet_has_one_line(lilypond) -> None:
+    """Each line ends with its rest, so the rests of a page are its lines."""
+    text = HEAD + (
+        "gesture a\n  technique: half-valve\n  contour: xG4 ~~ xD5\n  lasts: 4 beats\n"
+        "exercises many\n  from: a\n  start: C4..C5 by 1\n  dynamics: p, mf\n  order: easiest first\n"
+        "  keep: {}\n"
+    )
+    books = []
+    for lines in range(6, 15):
+        (item,) = compile_sheet((Source("a", text.format(lines)),), SheetOptions()).items
+        books.append(item.book.replace(item.output, f"of{lines}"))
+    with start(lilypond, ("pdf",)) as waiting:
+        waiting.feed(Job(document=sheets.document(tuple(books))))
+        run = waiting.result()
+    several = 0
+    for lines in range(6, 15):
+        pages = pypdf.PdfReader(io.BytesIO(run.file(f"of{lines}", "pdf"))).pages
+        rests = [len(re.findall(r"rest\s+\d+\s+s", page.extract_text())) for page in pages]
+        assert sum(rests) == lines
+        assert min(rests) > 1, (lines, rests)
+        several += len(pages) > 1
+    assert several > 5
+
+
 @pytest.mark.parametrize("stays", [False, True])
 @pytest.mark.parametrize("room", range(12))
 def test_the_most_lines_that_fit_are_found_in_a_few_tries(room: int, stays: bool, monkeypatch) -> None:
