@@ -269,8 +269,8 @@ def test_levels_between_notes_and_at_the_end(tmp_path):
     assert _read(job, tmp_path).scores == 2
 
 
-def test_strokes_in_triplets_and_a_mute_left_in(tmp_path):
-    """Notes of a triplet with strokes, and a passage before which the mute is taken out."""
+def test_strokes_in_triplets(tmp_path):
+    """Beside a mute that the next passage takes out; that it says so is tested with the pages of a file."""
     text = (
         "instrument: trumpet\npitches: written\nmeter: 4/4\n"
         "gesture shut\n  technique: muted\n  mute: straight\n  contour: C5\n  lasts: 4 beats\n"
