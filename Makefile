@@ -58,6 +58,7 @@ bench: $(VENV)/.test-ready
 	@$(BIN)/python benchmarks/check.py
 	@$(BIN)/python benchmarks/engraving.py
 	@$(BIN)/python benchmarks/batches.py
+	@$(BIN)/python benchmarks/page.py
 
 # A shim of that name can exist and fail, and `python3` can be too old: each candidate is run, not looked at.
 define FIND_PYTHON

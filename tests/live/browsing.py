@@ -15,14 +15,14 @@ import pytest
 import timing
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-_ARGUMENTS = (
-    "no-sandbox",
-    "disable-gpu",
-    "disable-quic",
-    "no-first-run",
-    "disable-background-networking",
-    "disable-component-update",
-    "disable-sync",
+CHROMIUM_OPTIONS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
 )
 WAIT_MS = timing.PATIENCE_S * 1000  # for a state of the page, however slow the machine
 
@@ -38,8 +38,7 @@ def browser() -> Iterator[Any]:
 
     expect.set_options(timeout=WAIT_MS)
     with sync_playwright() as playwright:
-        arguments = [f"--{one}" for one in _ARGUMENTS]
-        running = playwright.chromium.launch(executable_path=CHROMIUM, args=arguments)
+        running = playwright.chromium.launch(executable_path=CHROMIUM, args=CHROMIUM_OPTIONS)
         yield running
         running.close()
 
