@@ -295,12 +295,13 @@ def run(
 
 
 def _impossible(common: OutputOptions, files: InputFiles) -> str:
-    """Why the manifest cannot be written, said before any work; "" if it can."""
+    """Why the manifest can never be written, said before any work; "" if it can. What stands there may be one of
+    the profiles that the files name: it is looked at after they are read."""
     from gesturesmith.delivery import objection
 
     assert common.manifest is not None
     inputs = tuple(Path(path) for path in files.paths)
-    return clean(objection(common.manifest, inputs=inputs, force=common.force) or "")
+    return clean(objection(common.manifest, inputs=inputs, force=True) or "")
 
 
 def _setup(

@@ -44,6 +44,7 @@ _BODY = "body.ly"
 _READY_S = 60.0  # longer than any start: after that it is not used
 _GRACE_S = 2.0  # for a fork to end by its own alarm
 _ALARM = f"signal {int(getattr(signal, 'SIGALRM', 0))}"
+_KILLED = f"signal {int(getattr(signal, 'SIGKILL', 0))}"
 
 
 def server() -> Path:
@@ -164,9 +165,10 @@ class WarmLilyPond:
                 remove(folder)
                 return RunResult(files={}, messages=(), ended="stopped")
             self._write(f"{folder}\t{seconds}\n".encode())
-        how = self._line(time.monotonic() + seconds + _GRACE_S, watched=True)
+        due = time.monotonic() + seconds
+        how = self._line(due + _GRACE_S, watched=True)
         messages = read_log(said(self._run.log))
-        ended = self._ended(how)
+        ended = self._ended(how, late=time.monotonic() > due)
         if ended == "" and self._floods():
             ended = "flood"
         files = collect(folder, ENDINGS) if ended != "flood" else {}
@@ -175,10 +177,11 @@ class WarmLilyPond:
             self.close()  # with the fork that did not end; or one has left something where the next would find it
         return RunResult(files=files, messages=messages, ended=ended)
 
-    def _ended(self, how: str) -> Ended:
+    def _ended(self, how: str, *, late: bool) -> Ended:
         if how == "flood":
             return "flood"
-        if how in ("timeout", _ALARM):
+        # A fork that has switched its alarm off is killed by its limit of processor time, a second later.
+        if how in ("timeout", _ALARM) or (how == _KILLED and late):
             return "timeout"
         if how == "ok":
             return ""

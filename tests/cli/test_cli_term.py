@@ -6,6 +6,7 @@ import io
 
 import pypdf
 import pytest
+from sampling import whole
 
 PLAN = """lesson_plan = 1
 title = "Fog Signals"
@@ -21,6 +22,7 @@ def plan(here):
     (here / "plan.toml").write_text(PLAN.format("horn"), "utf-8")
 
 
+@whole
 @pytest.mark.lilypond
 def test_a_cover_a_page_a_week_and_marks_that_change_what_follows(run, plan, here) -> None:
     result = run("term", "plan.toml")

@@ -142,11 +142,15 @@ def test_the_place_of_a_mistake_is_told(pools):
 
 @both_ways
 def test_what_never_ends_is_ended(pools, way):
-    """By its own alarm; and with the one it comes from, if it has switched that off."""
+    """By its own alarm; if it has switched that off, by its processor time, or with the one it comes from where it
+    gets so little that this takes longer."""
     pool = pools(way)
     assert run(pool, "#(let loop () (loop))", seconds=1).ended == "timeout"
     assert run(pool, "").file("page", "svg")
-    assert run(pool, "#(begin (alarm 0) (let loop () (loop)))", seconds=1, lives=False).ended == "timeout"
+    assert run(pool, "#(begin (alarm 0) (let loop () (loop)))", seconds=1, lives=None).ended == "timeout"
+    assert run(pool, "").file("page", "svg")
+    sleeps = "#(begin (alarm 0) (let loop () (usleep 100000) (loop)))"
+    assert run(pool, sleeps, seconds=1, lives=False).ended == "timeout"
     assert run(pool, "").file("page", "svg")
 
 
