@@ -671,7 +671,9 @@ class _Reader:
         stretches = []
         in_time = self.reading.meter is None and any(n.value is None and not n.stops and not n.grace for n in notes)
         for at, value in rests:
-            after = starts[min(bisect_right(starts, at), len(starts) - 1)]
+            following = starts[bisect_right(starts, at) :]
+            # Nothing may come after the last rest of a second voice: it says itself how long it is.
+            after = following[0] if following else at + (value or 0)
             stretches.append((at, after if value is None else at + value))
             if value is not None and value != after - at and not in_time:
                 self.reading.faults.append(f"a rest of {_told(value)} beats stands for {_told(after - at)}")

@@ -96,7 +96,7 @@ class Said:
     """A gesture or passage as the file asks for it.
 
     notes      the played voice, then the sung ones
-    silences   stretches in which nothing sounds, in beats, joined
+    silences   stretches in which a voice rests, in beats, joined
     meter      (beats, unit) or None
     length     beats
     signs      (moment, kind, text) of what stands at points: "words" above, "syllable" below, "breath" in or out
@@ -350,7 +350,9 @@ def _notes(
     silences = [(start + p.at, start + p.until) for p in gesture.points if p.kind == "silence"]
     if gesture.sing is not None:
         sung = _of_points(gesture, gesture.sing.points, gesture.sing.segments, start, pitches, lines)
-        head = next((t.look.sung_head for t in gesture.techniques if t.look.sung_head), "normal")
+        known = (*gesture.techniques, *(t for point in gesture.points for t in point.techniques))
+        head = next((t.look.sung_head for t in known if t.look.sung_head), "normal")
+        silences += [(start + p.at, start + p.until) for p in gesture.sing.points if p.kind == "silence"]
         notes += [replace(note, sung=True, stroke=False, above=None, form=head) for note in sung]
     return notes, silences
 
