@@ -66,7 +66,7 @@ def hover(source: Source, line: int, column: int) -> Help | None:
 def _end(lines: tuple[str, ...], line: int, column: int) -> int:
     """The column after the token that the cursor touches: the line is read as far as that."""
     raw = lines[line - 1]
-    end = column - 1
+    end = max(column - 1, 0)
     while end < len(raw) and not raw[end].isspace():
         end += 1
     return end + 1
